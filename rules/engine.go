@@ -85,8 +85,12 @@ func (e *Engine) One(r *Requirement, s Subject) finding.Finding {
 		return f
 	}
 	var m Measure
-	measured := false
-	j := r.judge(e.lookup(s), func() Measure { m = e.measure(r.check, s); measured = true; return m })
+	measured, nothing := false, ""
+	j := r.judge(e.lookup(s, &nothing), func() Measure { m = e.measure(r.check, s); measured = true; return m })
+	if j.verdict == finding.NotAssessed && len(j.lacks) == 0 && nothing != "" && !j.failed && m.Err == nil {
+		// What the limit stands on isn't there: nothing to hold the measure to.
+		j.verdict, j.reason = finding.NotApplicable, nothing
+	}
 	f.Verdict, f.Reason, f.Margin, f.Failed = j.verdict, j.reason, j.margin, j.failed
 	for _, l := range j.lacks {
 		f.Missing = append(f.Missing, finding.Missing{Input: l.Input, Place: e.plan.Place(l.Ref)})
@@ -170,8 +174,9 @@ func (e *Engine) input(in expr.Input) finding.Input {
 }
 
 // lookup gives the value of a name for a subject: a basis field, or a measure
-// of the subject or of what it belongs to.
-func (e *Engine) lookup(s Subject) func(string) expr.Result {
+// of the subject or of what it belongs to. Where a measure finds nothing to
+// measure, nothing is set to why.
+func (e *Engine) lookup(s Subject, nothing *string) func(string) expr.Result {
 	return func(name string) expr.Result {
 		if v, ok := e.basis.Value(name, e.roleOf(s)); ok {
 			return v
@@ -187,7 +192,11 @@ func (e *Engine) lookup(s Subject) func(string) expr.Result {
 			}
 		}
 		m := e.measure(c, t)
-		if m.Err != nil || m.Absent != "" || m.Unloaded != "" {
+		switch {
+		case m.Err != nil:
+			return expr.Unknown(expr.Lack{Input: m.Err.Error(), Ref: t.Ref})
+		case m.Absent != "" || m.Unloaded != "":
+			*nothing = m.Absent + m.Unloaded
 			return expr.Unknown()
 		}
 		return m.Result

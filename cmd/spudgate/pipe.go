@@ -85,8 +85,8 @@ func tidy(x float64) float64 {
 func pipeJSON(w io.Writer, p *pipe.Pipe) error {
 	f := faces{map[string]any{}, map[string]any{}}
 	f.add("collapse_psi", float64(p.Collapse.Published), float64(p.Collapse.Exact), units.Psi, p.Collapse.Known())
-	f.add("internal_yield_psi", float64(p.Internal.Published), float64(p.Internal.Exact), units.Psi, p.Internal.Known())
-	f.add("body_internal_yield_psi", float64(p.BodyInternal.Published), float64(p.BodyInternal.Exact), units.Psi, p.BodyInternal.Known())
+	f.add("internal_yield_psi", float64(p.BodyInternal.Published), float64(p.BodyInternal.Exact), units.Psi, p.BodyInternal.Known())
+	f.add("internal_pressure_psi", float64(p.Internal.Published), float64(p.Internal.Exact), units.Psi, p.Internal.Known())
 	f.add("coupling_internal_yield_psi", float64(p.CouplingInternal.Published), float64(p.CouplingInternal.Exact), units.Psi, p.CouplingInternal.Known())
 	f.add("leak_resistance_psi", float64(p.Leak.Published), float64(p.Leak.Exact), units.Psi, p.Leak.Known())
 	f.add("body_yield_lbf", float64(p.BodyYield.Published), float64(p.BodyYield.Exact), units.Lbf, p.BodyYield.Known())
@@ -132,13 +132,17 @@ func pipeText(w io.Writer, p *pipe.Pipe) error {
 	}
 	fmt.Fprintf(&b, "\n  %-26s %12s   %s\n", "", "published", "exact")
 	rating(&b, "collapse", p.Collapse, units.Pressure)
-	rating(&b, "internal yield", p.Internal, units.Pressure)
+	rating(&b, "internal yield, body", p.BodyInternal, units.Pressure)
+	rating(&b, "internal pressure, least", p.Internal, units.Pressure)
 	rating(&b, "body yield", p.BodyYield, units.Force)
 	rating(&b, "joint strength", p.Joint, units.Force)
 	torque(&b, p)
 	b.WriteString("\nWorking\n")
 	steps(&b, "collapse", p.Collapse.Working)
-	steps(&b, "internal yield", p.Internal.Working)
+	steps(&b, "internal yield, body", p.BodyInternal.Working)
+	if p.Internal.Governs != p.BodyInternal.Governs {
+		steps(&b, "internal pressure, least: "+p.Internal.Governs, p.Internal.Working)
+	}
 	steps(&b, "body yield", p.BodyYield.Working)
 	steps(&b, "joint strength", p.Joint.Working)
 	b.WriteString("\nAn aid to a competent reviewer. Local codes and the agency's word prevail.\n")

@@ -1,8 +1,11 @@
 package read
 
-import "spudgate/plan/doc"
+import (
+	"spudgate/plan/doc"
+	"spudgate/plan/sheet"
+)
 
 // workbook hands a packed file to the reader of workbooks.
-func workbook(name string, _ []byte) ([]*doc.Doc, error) {
-	return nil, whole(name, "a workbook", "a JSON plan")
+func workbook(name string, b []byte) ([]*doc.Doc, error) {
+	return sheet.Read(name, b)
 }

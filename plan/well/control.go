@@ -29,8 +29,8 @@ type surfaceKey int
 // DrillingSurfacePressure is what the wellhead may see while a hole is
 // drilled: the lesser of the greatest pore pressure less a gas column and of
 // the fracture pressure at the shoe, an allowance over it, less a gas column.
-// Both estimates are the high ones; the gas gradient is the basis's; subsea
-// the gas column ends at the mudline.
+// Both estimates are the high ones; the gas column is the basis's; subsea it
+// ends at the mudline.
 func (w *Well) DrillingSurfacePressure(h *Hole) (SurfacePressure, error) {
 	return once(w, surfaceKey(h.Section), func() (SurfacePressure, error) { return w.drillingSurfacePressure(h) })
 }
@@ -66,7 +66,11 @@ func (w *Well) fromPore(s Span, top units.TVD) (SurfacePressure, error) {
 			gaps = gaps.and(err)
 			continue
 		}
-		if up := p - w.gas(z-top); up > out.P {
+		up, err := w.gasTop(p, z, top)
+		if err != nil {
+			return out, err
+		}
+		if up > out.P {
 			out.P, out.At, out.Refs = up, z, []place.Ref{ref}
 		}
 	}
@@ -84,7 +88,9 @@ func (w *Well) fromShoe(out SurfacePressure, shoe, top units.TVD) (SurfacePressu
 		return out, err
 	}
 	out.HasShoe = true
-	out.FromShoe = frac + units.Hydrostatic(w.Assume.FractureMargin, shoe) - w.gas(shoe-top)
+	if out.FromShoe, err = w.gasTop(frac+units.Hydrostatic(w.Assume.FractureMargin, shoe), shoe, top); err != nil {
+		return out, err
+	}
 	if out.FromShoe < out.P {
 		out.P, out.At, out.Bound = out.FromShoe, shoe, BoundShoe
 		out.Refs = append([]place.Ref{ref}, out.Refs...)
@@ -92,8 +98,21 @@ func (w *Well) fromShoe(out SurfacePressure, shoe, top units.TVD) (SurfacePressu
 	return out, nil
 }
 
-func (w *Well) gas(height units.TVD) units.Pascals {
-	return units.Pascals(w.Assume.GasGradient * float64(height))
+// gasTop is a pressure carried up a gas column: by the model of the basis that
+// gives more at the top.
+func (w *Well) gasTop(p units.Pascals, from, to units.TVD) (units.Pascals, error) {
+	if p <= 0 || from <= to {
+		return p, nil
+	}
+	best := units.Pascals(math.Inf(-1))
+	for _, g := range w.gases() {
+		up, err := g.to(p, from, to)
+		if err != nil {
+			return 0, err
+		}
+		best = max(best, up)
+	}
+	return best, nil
 }
 
 // barren reports whether nothing of a hole can flow oil or gas for certain.
@@ -158,7 +177,11 @@ func (w *Well) productionSurfacePressure() (SurfacePressure, error) {
 			return SurfacePressure{}, err
 		}
 	}
-	up := max(p-w.gas(z-top), 0)
+	up, err := w.gasTop(p, z, top)
+	if err != nil {
+		return SurfacePressure{}, err
+	}
+	up = max(up, 0)
 	return SurfacePressure{P: up, FromPore: up, At: z, Bound: "reservoir pressure less a gas column", Refs: []place.Ref{ref}}, nil
 }
 
@@ -185,13 +208,18 @@ func (w *Well) reservoirTop() (units.TVD, error) {
 }
 
 // AnticipatedBelow is the greatest anticipated surface pressure of the holes a
-// string stays open to, and the hole it belongs to.
+// string stays open to, those drilled without a BOP left out, and the hole it
+// belongs to.
 func (w *Well) AnticipatedBelow(str int) (SurfacePressure, *Hole, error) {
 	var best SurfacePressure
 	var at *Hole
 	var gaps Missing
 	why := Absent("no later hole is open to the string")
 	for _, e := range w.Exposures(str) {
+		if c := e.Hole.Plan.PressureControl.V; c == "none" || c == "diverter" {
+			why = "the later holes it's open to are drilled without a BOP"
+			continue
+		}
 		p, err := w.DrillingSurfacePressure(e.Hole)
 		if a, ok := err.(Absent); ok {
 			why = a

@@ -29,7 +29,16 @@ type Spot struct {
 // gridStep is how far judged places are apart where nothing changes.
 const gridStep units.MD = 30
 
-type spotsKey int
+type (
+	spotsKey int
+	stepKey  struct{}
+)
+
+// step is how far apart judged places are at most; the first to ask settles it.
+func (w *Well) step() units.MD {
+	v, _ := once(w, stepKey{}, func() (units.MD, error) { return gridStep, nil })
+	return v
+}
 
 // spots are the judged places of a string where its own pipe and its outside
 // change, and every 30 m between.
@@ -39,7 +48,7 @@ func (w *Well) spots(str int) ([]Spot, error) {
 		if err != nil {
 			return nil, err
 		}
-		return w.grid(c, w.changes(c), gridStep)
+		return w.grid(c, w.changes(c), w.step())
 	})
 }
 
@@ -52,7 +61,7 @@ func (w *Well) spotsWith(str int, extra []units.MD) ([]Spot, error) {
 	if err != nil {
 		return nil, err
 	}
-	return w.grid(c, append(w.changes(c), extra...), gridStep)
+	return w.grid(c, append(w.changes(c), extra...), w.step())
 }
 
 // changes are the depths where the pipe, the outside or the path changes.
@@ -187,4 +196,9 @@ func lacks(err error) (Missing, bool) {
 func isAbsent(err error) bool {
 	var a Absent
 	return errors.As(err, &a)
+}
+
+// show writes a quantity in the plan's units.
+func show[Q ~float64](w *Well, v Q, d units.Dim) string {
+	return units.Show(float64(v), d, w.Plan.System, false)
 }

@@ -42,6 +42,9 @@ func (q Quantity) String() string { return quantityNames[q] }
 // 100 ft; beyond it, nothing is extrapolated.
 const Reach = 100 * units.Foot
 
+// sameDepth is how near two depths are one, m: the noise of unit conversion.
+const sameDepth = 1e-6
+
 type curvePoint struct {
 	z   units.TVD
 	g   units.Grade
@@ -123,14 +126,14 @@ func (c *Curve) At(z units.TVD) (above, below units.Pascals, ref place.Ref, err 
 		p := first.g.Pressure(z)
 		return p, p, first.ref, nil
 	}
-	i := sort.Search(len(c.points), func(i int) bool { return c.points[i].z >= z })
+	i := sort.Search(len(c.points), func(i int) bool { return c.points[i].z >= z-sameDepth })
 	if i == len(c.points) {
 		p := last.g.Pressure(z)
 		return p, p, last.ref, nil
 	}
-	if c.points[i].z == z {
+	if c.points[i].z <= z+sameDepth {
 		j := i
-		for j+1 < len(c.points) && c.points[j+1].z == z {
+		for j+1 < len(c.points) && c.points[j+1].z <= z+sameDepth {
 			j++
 		}
 		return c.points[i].g.Pressure(z), c.points[j].g.Pressure(z), c.points[i].ref, nil

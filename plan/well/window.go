@@ -126,8 +126,9 @@ type Margin struct {
 const shallow = 1.0
 
 // margin compares a mud with a curve all along the open hole. sign is +1 where
-// the curve must lie over the mud, -1 where the mud must lie over the curve.
-func (w *Well) margin(h *Hole, q Quantity, e Estimate, mud units.KgPerM3, ref place.Ref, sign float64) (Margin, error) {
+// the curve must lie over the mud, -1 where the mud must lie over the curve;
+// back is the pressure held at the surface.
+func (w *Well) margin(h *Hole, q Quantity, e Estimate, mud units.KgPerM3, ref place.Ref, back units.Pascals, sign float64) (Margin, error) {
 	s, err := w.OpenHole(h)
 	if err != nil {
 		return Margin{}, err
@@ -144,7 +145,7 @@ func (w *Well) margin(h *Hole, q Quantity, e Estimate, mud units.KgPerM3, ref pl
 			continue
 		}
 		emw := units.KgPerM3(float64(p) / (units.G * float64(z)))
-		held := mud + w.held(h, z)
+		held := EMW(back, mud, z)
 		if spare := units.KgPerM3(sign * float64(emw-held)); spare < best.Spare {
 			best, found = Margin{Spare: spare, Curve: emw, Mud: held, At: z, Refs: []place.Ref{ref, at}}, true
 		}
@@ -174,13 +175,12 @@ func (m Missing) and(err error) Missing {
 	return m
 }
 
-// held is the back pressure of managed drilling as an equivalent mud weight at
-// a depth: p/(g z).
-func (w *Well) held(h *Hole, z units.TVD) units.KgPerM3 {
+// backPressure is what managed drilling holds at the surface, zero otherwise.
+func backPressure(h *Hole) units.Pascals {
 	if h.Plan.Drilled.V != "managed" {
 		return 0
 	}
-	return units.KgPerM3(float64(h.Plan.BackPressure.V) / (units.G * float64(z)))
+	return h.Plan.BackPressure.V
 }
 
 // HoleAt is the hole of a section of the plan.
@@ -223,7 +223,7 @@ func (w *Well) MudOverPore(h *Hole) (Margin, error) {
 	if h.Plan.Drilled.V == "managed" && !h.Plan.BackPressure.Known() {
 		return Margin{}, Lack(h.Plan.Ref, "the back pressure held in %s", h.Plan.Name.V)
 	}
-	return w.margin(h, PorePressure, High, mud, ref, -1)
+	return w.margin(h, PorePressure, High, mud, ref, backPressure(h), -1)
 }
 
 // FractureOverMud is the least of fracture pressure (low estimate) less
@@ -252,5 +252,28 @@ func (w *Well) fractureOver(h *Hole, mud units.KgPerM3, ref place.Ref, err error
 	if err != nil {
 		return Margin{}, err
 	}
-	return w.margin(h, FracturePressure, Low, mud, ref, 1)
+	return w.margin(h, FracturePressure, Low, mud, ref, backPressure(h), 1)
+}
+
+// PoreIn is the pore pressure, high estimate, at a depth of a hole.
+func (w *Well) PoreIn(h *Hole, z units.TVD) (units.Pascals, place.Ref, error) {
+	s, err := w.OpenHole(h)
+	if err != nil {
+		return 0, 0, err
+	}
+	return w.inside(s, PorePressure, High, z)
+}
+
+// PoreSteepest is the pore pressure, high estimate, of an open hole where it is
+// greatest as an equivalent mud weight.
+func (w *Well) PoreSteepest(h *Hole) (units.Pascals, units.TVD, place.Ref, error) {
+	m, err := w.margin(h, PorePressure, High, 0, 0, 0, -1)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	if len(m.Gaps) > 0 {
+		return 0, 0, 0, Missing(m.Gaps)
+	}
+	p, ref, err := w.PoreIn(h, m.At)
+	return p, m.At, ref, err
 }
