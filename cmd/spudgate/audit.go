@@ -35,6 +35,7 @@ type auditing struct {
 	outputs []string
 	books   []string
 	basis   string
+	varied  string
 	stage   string
 	asOf    string
 	holdOn  string
@@ -49,6 +50,7 @@ func (a *auditing) register(f *pflag.FlagSet) {
 	f.StringArrayVarP(&a.outputs, "output", "o", nil, "write `FILE`; its ending says what: .xlsx, .json (repeat for several)")
 	f.StringArrayVar(&a.books, "book", nil, "add a rulebook: a built-in `NAME` or a file (repeat for several)")
 	f.StringVar(&a.basis, "basis", "", "the company's design basis, a JSON `FILE`")
+	f.StringVar(&a.varied, "variances", "", "variances granted, a JSON `FILE`")
 	f.StringVar(&a.stage, "stage", "", "how far the plan has come: permit, programme or pre_spud")
 	f.StringVar(&a.asOf, "as-of", "", "the audit's `DATE`, yyyy-mm-dd (default today)")
 	f.StringVar(&a.holdOn, "hold-on", "major", "the gravest `GRADE` that may pass is below this: major, minor or observation")
@@ -224,6 +226,18 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 	}
 	w := well.New(p, b.Assumptions())
 	fs := rules.New(p, w, g, b, o).All(list)
+	if a.varied != "" {
+		raw, err := os.ReadFile(a.varied)
+		if err != nil {
+			return nil, nil, unfit{err}
+		}
+		vs, err := rules.ParseVariances(filepath.Base(a.varied), raw)
+		if err != nil {
+			return nil, nil, unfit{err}
+		}
+		fs = rules.Vary(fs, vs, list, p, o)
+		sources = append(sources, source("variances", a.varied, raw))
+	}
 	r := record.Make(record.Input{Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
 	return r, p, nil
 }

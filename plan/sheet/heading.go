@@ -78,8 +78,7 @@ func (d directory) heading(text string) (heading, bool) {
 		if bracketed {
 			h.say(inner)
 		} else {
-			_, unit := lastUnit(text, f)
-			h.unit = unit
+			h.unit = lastUnit(text, f)
 		}
 		return h, true
 	}
@@ -109,8 +108,8 @@ func (d directory) trailing(text string) (heading, bool) {
 		if f == nil {
 			continue
 		}
-		if base, unit := lastUnit(text, f); len(base) == i {
-			return heading{field: f, unit: unit, close: title}, true
+		if u, ok := units.ByName(text[i+1:]); ok && fits(f, u) {
+			return heading{field: f, unit: u.Symbol, close: title}, true
 		}
 	}
 	return heading{}, false
@@ -129,17 +128,17 @@ func brackets(s string) (base, inner string, ok bool) {
 	return strings.TrimSpace(s[:open] + s[open+shut+1:]), strings.TrimSpace(s[open+1 : open+shut]), true
 }
 
-// lastUnit splits a unit of the field's kind off the end of s: the longest run
-// of last words that is one.
-func lastUnit(s string, f *form.Field) (base, unit string) {
+// lastUnit is the unit of the field's kind that s ends in, the longest run of
+// last words that is one.
+func lastUnit(s string, f *form.Field) string {
 	words := strings.Split(s, " ")
 	for n := min(len(words), 3); n > 0; n-- {
 		tail := strings.Join(words[len(words)-n:], " ")
 		if u, ok := units.ByName(tail); ok && fits(f, u) {
-			return strings.Join(words[:len(words)-n], " "), u.Symbol
+			return u.Symbol
 		}
 	}
-	return s, ""
+	return ""
 }
 
 // fits reports whether a value of the field may be given in u. A force may be

@@ -81,10 +81,18 @@ func ShownIn(d Dim, s System, small bool) (Unit, int) {
 	return unitIndex[f.unit[s]], f.decimals[s]
 }
 
+// Best is ShownIn for one value: a time under two hours is shown in minutes.
+func Best(si float64, d Dim, s System, small bool) (Unit, int) {
+	if d == Time && math.Abs(si) < 7200 {
+		return unitIndex["min"], 0
+	}
+	return ShownIn(d, s, small)
+}
+
 // Show writes an SI value for a reader: "9,850 ft", "1.25". A pure number has
 // no unit.
 func Show(si float64, d Dim, s System, small bool) string {
-	u, dec := ShownIn(d, s, small)
+	u, dec := Best(si, d, s, small)
 	t := Decimal(u.FromSI(si), dec)
 	if d == None || u.Symbol == "1" {
 		return t

@@ -113,3 +113,22 @@ func TestDimBySI(t *testing.T) {
 		t.Error("furlong is read")
 	}
 }
+
+func TestShow(t *testing.T) {
+	for _, c := range []struct {
+		si    float64
+		d     Dim
+		s     System
+		small bool
+		want  string
+	}{
+		{3000 * foot, MDLength, Field, false, "3,000 ft"}, {3000, TVDLength, Metric, false, "3,000.0 m"}, {0.25, None, Field, false, "0.25"},
+		{6 * 3600, Time, Field, false, "6.0 h"}, {600, Time, Metric, false, "10 min"}, {1e7, Pressure, Metric, false, "100.0 bar"},
+		{0.422 * inch, Length, Field, true, "0.422 in"}, {0.01, Length, Metric, true, "10.0 mm"}, {1200, Density, Metric, false, "1.200 SG"},
+		{383.15, Temperature, Field, false, "230 degF"},
+	} {
+		if got := Show(c.si, c.d, c.s, c.small); got != c.want {
+			t.Errorf("got %q, want %q", got, c.want)
+		}
+	}
+}

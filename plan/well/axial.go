@@ -2,6 +2,7 @@ package well
 
 import (
 	"math"
+	"sort"
 
 	"spudgate/plan/pipe"
 	"spudgate/plan/survey"
@@ -91,10 +92,10 @@ func (w *Well) asCemented(str int) (cemented, error) {
 			inside = d
 		}
 		c.free = o.cement
-		c.in = column(0, 0, inside) // from the rotary, in a riser too
+		c.in = column(o.realOver, o.realFrom, inside)
 		c.out, c.edges, err = w.slurries(str, nil)
 		if err != nil { // densities nobody gives: mud to the shoe
-			c.out, c.edges = column(o.over, o.from, o.mud), []units.MD{o.cement}
+			c.out, c.edges = column(o.realOver, o.realFrom, o.mud), []units.MD{o.cement}
 		}
 		return c, nil
 	})
@@ -104,7 +105,7 @@ func (w *Well) asCemented(str int) (cemented, error) {
 // landing pull, and what pressures change since at fixed ends. Above the top of
 // cement that is one change for the whole free length, its segments stretching
 // together; below it what each place alone would take, 2 nu (dp_i A_i - dp_e
-// A_o).
+// A_o) less E alpha A_s dT.
 func (w *Well) afterSetting(str int, spots []Spot, s *scenario) ([]units.Newtons, error) {
 	c, err := w.asCemented(str)
 	if err != nil {
@@ -123,7 +124,7 @@ func (w *Well) afterSetting(str int, spots []Spot, s *scenario) ([]units.Newtons
 		}
 		di, do := w.change(at, s, c)
 		ai, ao := p.areas()
-		local[i] = 2 * poisson * (di*ai - do*ao)
+		local[i] = 2*poisson*(di*ai-do*ao) - w.warming(s, at.TVD)*p.Body.Area()
 		if i == 0 {
 			continue
 		}
@@ -147,7 +148,32 @@ func (w *Well) afterSetting(str int, spots []Spot, s *scenario) ([]units.Newtons
 	return force, nil
 }
 
-const poisson = 0.3
+// Poisson's ratio and the expansion of steel, 1/K (6.9e-6 per degF).
+const (
+	poisson   = 0.3
+	expansion = 6.9e-6 * 9 / 5
+)
+
+// warming is the stress that fixed ends put on a string warmed by production,
+// E alpha dT, where the plan gives both its static and its flowing temperature;
+// nothing otherwise.
+func (w *Well) warming(s *scenario, z units.TVD) float64 {
+	static, stated := w.Temperature(z)
+	if !s.warm || !stated {
+		return 0
+	}
+	var zs []units.TVD
+	var ts []units.Kelvins
+	for i := range w.Plan.Temperatures {
+		if r := &w.Plan.Temperatures[i]; r.Depth.Known() && r.Flowing.Known() {
+			zs, ts = append(zs, r.Depth.V), append(ts, r.Flowing.V)
+		}
+	}
+	if len(zs) < 2 || !sort.SliceIsSorted(zs, func(i, j int) bool { return zs[i] < zs[j] }) || z < zs[0] || z > zs[len(zs)-1] {
+		return 0
+	}
+	return modulus * expansion * (float64(along(zs, ts, z)) - float64(static))
+}
 
 // change is what the pressures of a scenario differ by from those as cemented,
 // Pa; nothing where the scenario doesn't act or isn't known.
@@ -219,6 +245,9 @@ func (w *Well) pulled(l *StrengthLine, p *Rated, soft units.Fraction, c *loadCas
 	}
 	l.Load, l.From, l.Rating = load, s.From, float64(s.Value)*float64(share)
 	l.Factor = l.Rating / l.Load
+	if extra := l.of.extra; extra > 0 {
+		l.Note = "overpull to the rating " + show(w, units.Newtons(l.Rating-l.Load)+extra, units.Force)
+	}
 	return nil
 }
 

@@ -8,7 +8,7 @@ import (
 	"spudgate/plan/units"
 )
 
-// run is a string hanging in the lightest mud of its hole; by hand, in air.
+// running is a string hanging in the lightest mud of its hole; by hand, in air.
 func (w *Well) running(str int) ([]scenario, error) {
 	c, err := w.Casing(str)
 	if err != nil {
@@ -28,7 +28,14 @@ func (w *Well) running(str int) ([]scenario, error) {
 	if w.Assume.TensionBasis == "hand" {
 		held = 0
 	}
-	p := column(0, 0, held)
+	o, err := w.outerOf(str)
+	if err != nil {
+		return nil, err
+	}
+	p := column(o.realOver, o.realFrom, held)
+	if held == 0 {
+		p = empty
+	}
 	s := scenario{from: c.Top, to: c.Shoe, in: p, out: p, axial: hanging, heat: cold, refs: []place.Ref{ref}}
 	air, err := w.weightInAir(str)
 	if err != nil {
@@ -135,20 +142,29 @@ func (w *Well) landed(str int) ([]scenario, error) {
 	return []scenario{s}, nil
 }
 
-// serviced is the pull of service: tests after cement has set, at fixed ends.
+// serviced is the pull of service at fixed ends: tests after cement has set,
+// stimulation and injection.
 func (w *Well) serviced(str int) ([]scenario, error) {
-	list, err := w.moments(str, caseNamed("burst.pressure_test"))
-	if err != nil {
-		return nil, err
-	}
 	var out []scenario
-	for _, s := range list {
-		if s.axial == setFixed {
-			out = append(out, s)
+	var lack Missing
+	for _, name := range []string{"burst.pressure_test", "burst.stimulation", "burst.injection"} {
+		list, err := w.moments(str, caseNamed(name))
+		if m, ok := lacks(err); ok {
+			lack.add(m)
+		} else if err != nil && !isAbsent(err) {
+			return nil, err
+		}
+		for _, s := range list {
+			if s.axial == setFixed {
+				out = append(out, s)
+			}
 		}
 	}
-	if len(out) == 0 {
-		return nil, Absent("no test after the cement has set")
+	switch {
+	case len(lack) > 0:
+		return nil, lack
+	case len(out) == 0:
+		return nil, Absent("no test after the cement has set, no stimulation, no injection")
 	}
 	return out, nil
 }

@@ -63,7 +63,7 @@ func (w *Well) compression(str int) (l WellheadLoad, err error) {
 	if l.Load > 0 {
 		l.Factor = float64(l.Rating / l.Load)
 	}
-	l.Refs = append(l.Refs, p.Plan.Ref)
+	l.Refs = append([]place.Ref{p.Plan.Ref}, l.Refs...)
 	l.Note = w.wellheadNote(&l)
 	return l, nil
 }

@@ -178,7 +178,11 @@ func (w *Well) bumped(str int) ([]scenario, error) {
 			p = t.Pressure
 		}
 	}
-	if !p.Known() {
+	switch {
+	case p.Known():
+	case c.RoleIs("conductor", "drive", "tie_back"):
+		return nil, Absent("no bump is planned")
+	default:
 		return nil, Lack(s.Ref, "the bump pressure of %s", s.Name.V)
 	}
 	return w.plugDown(c, p.V, []place.Ref{p.Ref}, "plug on the collar, total surface pressure")
@@ -200,7 +204,7 @@ func (w *Well) plugDown(c *Casing, p units.Pascals, refs []place.Ref, note strin
 		collar = c.Shoe
 	}
 	in := upper(column(p, 0, rho), collar, out) // the shoe track holds what is outside
-	return []scenario{{from: c.Top, to: collar, in: in, out: out, edges: append(edges, collar), axial: hanging, closed: collar, heat: cold, refs: refs, note: note}}, nil
+	return []scenario{{from: c.Top, to: collar, in: in, out: out, edges: append(edges, collar), axial: hanging, heat: cold, refs: refs, note: note}}, nil
 }
 
 // shoeTests are planned leak-off and integrity tests on the string's shoe.

@@ -126,6 +126,19 @@ func (w *Well) tubingLeak(str int) ([]scenario, error) {
 	if err != nil {
 		return nil, err
 	}
+	return w.warmed(w.leaked(l, p, g, z, bottom, note))
+}
+
+// warmed marks loads of a well that has produced.
+func (w *Well) warmed(list []scenario, err error) ([]scenario, error) {
+	for i := range list {
+		list[i].warm = true
+	}
+	return list, err
+}
+
+func (w *Well) leaked(l Length, p units.Pascals, g gas, z units.TVD, bottom units.Pascals, note string) ([]scenario, error) {
+	var err error
 	c := &w.Plan.Completion
 	if !c.Packer.Known() || c.Tubingless.V {
 		if w.Plan.Well.ShutInTubingPressure.Known() {
@@ -225,7 +238,7 @@ func (w *Well) gasLifted(str int) ([]scenario, error) {
 			best, most = in, p
 		}
 	}
-	return w.inLife(l, best, "kick-off pressure on the annulus", c.GasLiftPressure.Ref)
+	return w.warmed(w.inLife(l, best, "kick-off pressure on the annulus", c.GasLiftPressure.Ref))
 }
 
 // innerOf is the string that closes the annulus inside str: the next one run

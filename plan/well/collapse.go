@@ -24,7 +24,7 @@ func (w *Well) evacuated(str int) ([]scenario, error) {
 		if err != nil {
 			return nil, err
 		}
-		s.heat = hottest
+		s.heat, s.warm = hottest, true
 		out = append(out, s)
 	}
 	for _, e := range w.Exposures(str) {
@@ -210,6 +210,10 @@ func (w *Well) cementedUp(str int) ([]scenario, error) {
 	case len(c.Plan.Stages) == 0:
 		return nil, Lack(c.Plan.Ref, "the cement slurries of %s", c.Plan.Name.V)
 	}
+	o, err := w.outerOf(str)
+	if err != nil {
+		return nil, err
+	}
 	var out []scenario
 	for i := range c.Plan.Stages {
 		st := &c.Plan.Stages[i]
@@ -225,7 +229,7 @@ func (w *Well) cementedUp(str int) ([]scenario, error) {
 			return nil, err
 		}
 		bottom := min(st.Collar.Or(c.Shoe), c.Shoe)
-		out = append(out, scenario{from: c.Top, to: bottom, in: column(0, 0, rho), out: outside, edges: edges, axial: hanging, heat: cold,
+		out = append(out, scenario{from: c.Top, to: bottom, in: column(o.realOver, o.realFrom, rho), out: outside, edges: edges, axial: hanging, heat: cold,
 			refs: []place.Ref{ref}, note: st.Name.V + " in place, " + show(w, rho, units.Density) + " inside, bled off"})
 	}
 	if len(out) == 0 {
@@ -267,7 +271,7 @@ func (w *Well) produced(str int) ([]scenario, error) {
 		return nil, err
 	}
 	s, err := w.pressed(l, upper(above, c.Packer.V, below), "depleted pressure below the packer", edges, c.DepletedPressure.Ref)
-	s.heat = hottest
+	s.heat, s.warm = hottest, true
 	return []scenario{s}, err
 }
 
@@ -360,17 +364,22 @@ func (w *Well) ran(str int) ([]scenario, error) {
 	if err != nil {
 		return nil, err
 	}
-	o, err := w.Mudline()
+	o, err := w.outerOf(str)
 	if err != nil {
 		return nil, err
 	}
+	head, err := w.Mudline()
+	if err != nil {
+		return nil, err
+	}
+	full := column(o.realOver, o.realFrom, mud)
 	fill := float64(s.FillEvery.Or(units.Meters(jointLength)))
-	m := scenario{from: c.Top, to: c.Shoe, in: column(0, o+units.TVD(fill), mud), out: column(0, 0, mud), axial: hanging, heat: cold,
-		refs: []place.Ref{s.FillEvery.Ref, ref}, edges: w.levelAt(o + units.TVD(fill)),
+	m := scenario{from: c.Top, to: c.Shoe, in: column(0, head+units.TVD(fill), mud), out: full, axial: hanging, heat: cold,
+		refs: []place.Ref{s.FillEvery.Ref, ref}, edges: w.levelAt(head + units.TVD(fill)),
 		note: "filled every " + units.Show(fill, units.Length, w.Plan.System, false)}
 	if s.Floated.Known() && s.Floated.V > 0 {
 		from := max(c.Shoe-units.MD(s.Floated.V), c.Top)
-		m.in = upper(column(0, 0, mud), from, empty)
+		m.in = upper(full, from, empty)
 		m.refs[0], m.edges, m.note = s.Floated.Ref, []units.MD{from}, "floated empty from "+show(w, from, units.MDLength)+" to the shoe"
 	}
 	return []scenario{m}, nil

@@ -90,7 +90,7 @@ func (w *Well) WellheadLeast(str int) (Component, error) {
 }
 
 // ProductionLeast is the lowest rated component that shut-in pressure reaches:
-// tubing head and tree.
+// tubing head and tree. Absent where the plan holds no completion.
 func (w *Well) ProductionLeast() (Component, error) {
 	var c Component
 	for i := range w.Plan.Wellhead {
@@ -100,6 +100,9 @@ func (w *Well) ProductionLeast() (Component, error) {
 	}
 	c.weaker("tree", w.Plan.Completion.TreeRating)
 	if c.Name == "" {
+		if w.Plan.Completion.Ref == 0 {
+			return c, Absent("the plan holds no completion")
+		}
 		return c, Lack(w.Plan.Completion.Ref, "the rated working pressure of the tree")
 	}
 	return c, nil

@@ -19,8 +19,7 @@ func (w *Well) displacement(str int, st *plan.Stage) (units.KgPerM3, place.Ref, 
 	return w.RunIn(str)
 }
 
-// placed is the stage a primary job is pumped in, and the stages by the depth
-// they leave the string at.
+// primary is the stage that goes round the shoe; nil where the plan has none.
 func primary(s *plan.String) *plan.Stage {
 	for i := range s.Stages {
 		if k := s.Stages[i].Kind.V; k == "" || k == "primary" || k == "inner_string" || k == "foam" {
@@ -98,7 +97,7 @@ func slurry(f *plan.Fluid) bool {
 
 // stack lays layers under the mud, each carrying on at the pressure above it.
 func (w *Well) stack(o outer, layers []layer) (profile, []units.MD, error) {
-	p := column(o.over, o.from, o.mud)
+	p := column(o.realOver, o.realFrom, o.mud)
 	var edges []units.MD
 	for _, l := range layers {
 		z, err := w.TVD(l.top)

@@ -88,14 +88,14 @@ func reverse[T any](s []T) {
 
 // along reads a table linearly; its ends hold beyond it by the rounding of a
 // depth only.
-func along(zs []units.TVD, ps []units.Pascals, z units.TVD) units.Pascals {
+func along[Q ~float64](zs []units.TVD, ps []Q, z units.TVD) Q {
 	i := sort.Search(len(zs), func(i int) bool { return zs[i] >= z })
 	i = min(max(i, 1), len(zs)-1)
 	a, b := zs[i-1], zs[i]
 	if b == a {
 		return ps[i]
 	}
-	return ps[i-1] + (ps[i]-ps[i-1])*units.Pascals((z-a)/(b-a))
+	return ps[i-1] + (ps[i]-ps[i-1])*Q((z-a)/(b-a))
 }
 
 // gasShutIn is a well full of gas: the pressure at the shoe and what governed.

@@ -11,7 +11,9 @@ type outer struct {
 	top, cement units.MD // of the string, of cement
 	previous    units.MD // shoe of the string around it; its own top where none is
 	over        units.Pascals
-	from        units.TVD // where the columns begin: rotary, or mudline
+	from        units.TVD // where columns begin once nothing stands above: rotary, or mudline under sea water
+	realOver    units.Pascals
+	realFrom    units.TVD // where they begin while the hole is drilled and cemented: rotary too in a riser
 	mud, water  units.KgPerM3
 	mudRef      place.Ref
 	edges       []units.MD
@@ -51,6 +53,9 @@ func (w *Well) outer(str int) (o outer, err error) {
 	}
 	if w.Subsea() {
 		o.over = units.Hydrostatic(SeaWater, units.TVD(w.Plan.DepthReference.WaterDepth.V))
+	}
+	if h, err := w.HoleOf(str); err == nil && h.Plan.Returns.V == "seabed" {
+		o.realOver, o.realFrom = o.over, o.from
 	}
 	if o.mud, o.mudRef, err = w.RunIn(str); err != nil {
 		return o, err
@@ -171,9 +176,7 @@ func (w *Well) leastPoreGradient(str int, from units.MD) (float64, error) {
 	}
 	least := 0.0
 	for _, z := range zs {
-		if z <= 0 {
-			continue
-		}
+		z = max(z, 1) // m: a gradient has no meaning at the rotary itself
 		p, _, err := w.Pore(z, Low)
 		if err != nil {
 			return 0, err
@@ -199,7 +202,7 @@ func (w *Well) loaded(str int) (profile, []units.MD, error) {
 			return nil, nil, err
 		}
 	}
-	full := column(o.over, o.from, mud)
+	full := column(o.realOver, o.realFrom, mud)
 	pore := func(s Spot) (units.Pascals, error) { p, _, err := w.Pore(s.TVD, High); return p, err }
 	return upper(full, o.previous, higher(full, pore)), o.edges, nil
 }

@@ -16,10 +16,10 @@ type scenario struct {
 	in, out  profile
 	edges    []units.MD // judged besides the string's own changes
 	axial    axialMode
-	closed   units.MD      // plug, for a load that acts at once; zero at the shoe
 	extra    units.Newtons // pulled besides
 	shock    units.Pascals // of a sudden stop
 	heat     heat
+	warm     bool // production has warmed the string since it was cemented
 	note     string
 	refs     []place.Ref
 	working  []expr.Working

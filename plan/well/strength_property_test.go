@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"spudgate/plan"
+	"spudgate/plan/expr"
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules/checks/checktest"
@@ -160,4 +160,117 @@ func BenchmarkStrength(b *testing.B) {
 	}
 }
 
-var _ = plan.Format
+// TestWorkingsGiveTheirResults evaluates every step of the working of every
+// governing factor in the language of workings.
+func TestWorkingsGiveTheirResults(t *testing.T) {
+	w := checktest.Well(t, five)
+	steps := 0
+	for i := range w.Plan.Strings {
+		for _, name := range well.StrengthCases() {
+			r, err := w.Strength(i, name)
+			if err != nil || r.Least == nil {
+				continue
+			}
+			for _, s := range r.Working {
+				steps++
+				evaluate(t, name, s)
+			}
+			if last := r.Working[len(r.Working)-1].Result.SI; math.Abs(last-r.Least.Factor) > 1e-12*last {
+				t.Errorf("%s: the working ends in %v, the factor is %v", name, last, r.Least.Factor)
+			}
+		}
+	}
+	if steps < 200 {
+		t.Errorf("only %d steps", steps)
+	}
+}
+
+func evaluate(t *testing.T, name string, s expr.Working) {
+	t.Helper()
+	given := map[string]expr.Input{}
+	for _, in := range s.Inputs {
+		given[in.Name] = in
+	}
+	e, err := expr.Compile(s.Formula, func(n string) (expr.Type, bool) {
+		in, ok := given[n]
+		return expr.Type{Kind: expr.Num, Dim: in.Dim}, ok
+	})
+	if err != nil {
+		t.Errorf("%s: %q: %v", name, s.Formula, err)
+		return
+	}
+	v, err := e.Eval(func(n string) expr.Result { return expr.Known(expr.Number(given[n].SI, given[n].Dim)) })
+	if err != nil || !v.Known {
+		t.Errorf("%s: %q: %v", name, s.Formula, err)
+		return
+	}
+	if want := s.Result.SI; math.Abs(v.Value.SI-want) > 1e-6*math.Max(math.Abs(want), 1) {
+		t.Errorf("%s: %q gives %v, the step says %v", name, s.Formula, v.Value.SI, want)
+	}
+}
+
+// TestLimitedKick finds the bubble by halving instead of the quadratic: 25 bbl
+// at 9,000 ft in 10 ppg mud, 0.5 ppg over it, seen at the surface inside 9-5/8
+// 47 (ID 8.681) around 5 in pipe.
+func TestLimitedKick(t *testing.T) {
+	text := `"units":"field","well":{"name":"K","vertical":true,"class":"exploration","purpose":"oil"},"design":{"kick_volume":25},
+"sections":[{"name":"a","string":"I","bit":12.25,"from":0,"to":5000,"mud_density":9},{"name":"b","bit":8.5,"from":5000,"to":9000,"mud_density":10,"pressure_control":"bop_surface"}],
+"strings":[{"name":"I","role":"intermediate","shoe":5000,"top_of_cement":0,"segments":[{"od":9.625,"weight":47,"grade":"L80","connection":"BTC"}]}],
+"pressures":[{"depth":0,"pore":9,"fracture":15},{"depth":9000,"pore":9.5,"fracture":16}]`
+	w := checktest.Well(t, text)
+	list, err := w.Profile(0, "burst.limited_kick")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const atmosphere = 14.6959
+	bottom := hydro(10.5, 9000)
+	perFoot := (8.681*8.681 - 25) * math.Pi / 4 / 144 / 5.614583 // bbl/ft
+	low, high := 0.0, 9000.0
+	for range 200 { // height: mud below it holds it, gas above expands to fill it
+		h := (low + high) / 2
+		middle := bottom - hydro(10, 9000-h) - 0.1*h/2
+		if 25*(bottom+atmosphere)/(middle+atmosphere) > perFoot*h {
+			low = h
+		} else {
+			high = h
+		}
+	}
+	near(t, "surface", float64(list[0].Inside)/psi, bottom-hydro(10, 9000-low)-0.1*low, 0.5)
+}
+
+// TestProduction: 1,500 psi left at a packer at 9,000 ft MD holds 8.6 ppg up by
+// 1,500 x 231/12 / 8.6 = 3,358 ft; nothing stands above that.
+func TestProduction(t *testing.T) {
+	w := checktest.Well(t, five)
+	list, err := w.Profile(4, "collapse.production")
+	if err != nil {
+		t.Fatal(err)
+	}
+	packer, err := w.TVD(9000 * ft)
+	if err != nil {
+		t.Fatal(err)
+	}
+	level := float64(packer)/ft - 1500*231/12/8.6
+	for _, p := range list {
+		if p.MD < 9000*ft {
+			near(t, "inside", float64(p.Inside)/psi, math.Max(0, hydro(8.6, float64(p.TVD)/ft-level)), 0.1)
+		} else if p.MD > 9000*ft && p.Inside > 1500.01*psi || p.MD > 9000*ft && p.Inside < 1100*psi {
+			t.Errorf("below the packer at %v: %v", p.MD, p.Inside)
+		}
+	}
+}
+
+// TestInflowActsOnLinerAndParent holds that a test of a liner's top reaches the
+// string above it.
+func TestInflowActsOnLinerAndParent(t *testing.T) {
+	w := checktest.Well(t, five)
+	for str, to := range map[int]float64{2: 8000, 3: 11000} {
+		list, err := w.Profile(str, "collapse.inflow")
+		if err != nil {
+			t.Fatal(err)
+		}
+		last := list[len(list)-1]
+		near(t, "down to", float64(last.MD)/ft, to, 0.01)
+		near(t, "inside", float64(last.Inside)/psi, hydro(8.4, float64(last.TVD)/ft), 0.01)
+	}
+}

@@ -40,15 +40,21 @@ const recalculate = `<?xml version="1.0" encoding="UTF-8"?>
 </oor:items>
 `
 
-// Recalculate gives the workbook at path saved again with every formula worked
-// out anew.
-func Recalculate(t testing.TB, path string) string {
+// Recalculate gives the workbooks saved again with every formula worked out
+// anew, all by one start of the program, in the order they were given. Their
+// file names must differ.
+func Recalculate(t testing.TB, paths ...string) []string {
 	t.Helper()
-	return convert(t, path, "xlsx")
+	return convert(t, "xlsx", paths)
 }
 
-// Text prints the workbook at path and gives the text of each page, laid out as
-// printed.
+// Print prints a workbook to a PDF and gives its path.
+func Print(t testing.TB, path string) string {
+	t.Helper()
+	return convert(t, "pdf", []string{path})[0]
+}
+
+// Text prints a workbook and gives the text of each page, laid out as printed.
 func Text(t testing.TB, path string) []string {
 	t.Helper()
 	out, err := exec.Command("pdftotext", "-layout", Print(t, path), "-").Output()
@@ -58,13 +64,9 @@ func Text(t testing.TB, path string) []string {
 	return strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")
 }
 
-// Print prints the workbook at path to a PDF and gives its path.
-func Print(t testing.TB, path string) string {
-	t.Helper()
-	return convert(t, path, "pdf")
-}
-
-func convert(t testing.TB, path, to string) string {
+// convert runs the program with a home of its own, so that nobody's settings
+// and no other run of it matter.
+func convert(t testing.TB, to string, paths []string) []string {
 	t.Helper()
 	home, out := t.TempDir(), t.TempDir()
 	if err := os.MkdirAll(filepath.Join(home, "user"), 0o755); err != nil {
@@ -73,13 +75,17 @@ func convert(t testing.TB, path, to string) string {
 	if err := os.WriteFile(filepath.Join(home, "user", "registrymodifications.xcu"), []byte(recalculate), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	c := exec.Command("soffice", "-env:UserInstallation=file://"+filepath.ToSlash(home), "--headless", "--convert-to", to, "--outdir", out, path)
-	if said, err := c.CombinedOutput(); err != nil {
+	args := []string{"-env:UserInstallation=file://" + filepath.ToSlash(home), "--headless", "--convert-to", to, "--outdir", out}
+	if said, err := exec.Command("soffice", append(args, paths...)...).CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, said)
 	}
-	made := filepath.Join(out, strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))+"."+to)
-	if _, err := os.Stat(made); err != nil {
-		t.Fatal(err)
+	var made []string
+	for _, path := range paths {
+		m := filepath.Join(out, strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))+"."+to)
+		if _, err := os.Stat(m); err != nil {
+			t.Fatal(err)
+		}
+		made = append(made, m)
 	}
 	return made
 }

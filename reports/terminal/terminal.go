@@ -178,6 +178,19 @@ func (p *page) cause(n int, f *finding.Finding) {
 		p.line("%s", text)
 	}
 	p.detail(f)
+	if p.regulation(f.Book) {
+		p.split(5, "by "+f.Cite.String()+", "+string(f.Sure), "")
+	}
+}
+
+// regulation reports whether a book is one.
+func (p *page) regulation(id string) bool {
+	for _, b := range p.r.Books {
+		if b.ID == id {
+			return b.Regulation
+		}
+	}
+	return false
 }
 
 func (p *page) detail(f *finding.Finding) {
@@ -258,7 +271,7 @@ func Apart(m, l *finding.Value, s units.System) (string, string) {
 	if l == nil || got != want || m.Quantity == nil || l.Quantity == nil {
 		return got, want
 	}
-	u, dec := units.ShownIn(m.Quantity.Dim, s, m.Quantity.Small)
+	u, dec := units.Best(m.Quantity.SI, m.Quantity.Dim, s, m.Quantity.Small)
 	x, y := u.FromSI(m.Quantity.SI), u.FromSI(l.Quantity.SI)
 	for d := dec + 1; d <= dec+6; d++ {
 		if a, b := units.Decimal(x, d), units.Decimal(y, d); a != b {

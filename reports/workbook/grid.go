@@ -28,7 +28,6 @@ type grid struct {
 type line struct {
 	cells  []cell
 	height float64
-	fresh  bool // begins a printed page
 }
 
 // cell is what one or more columns of a row hold.
@@ -202,11 +201,6 @@ func (g *grid) writeRow(w *excelize.StreamWriter, s *styles, row int, l line) er
 		values = append(values, excelize.Cell{StyleID: id, Formula: c.formula, Value: c.value})
 		for k := 1; k < c.span; k++ {
 			values = append(values, excelize.Cell{StyleID: id})
-		}
-	}
-	if l.fresh {
-		if err := w.InsertPageBreak(at(1, row)); err != nil {
-			return err
 		}
 	}
 	return w.SetRow(at(1, row), values, excelize.RowOpts{Height: l.height})

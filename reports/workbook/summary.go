@@ -43,7 +43,7 @@ func (b *book) layOutcome(g *grid) {
 	if r.Outcome.Word == finding.Hold {
 		word = look{size: 26, bold: true, color: paper, fill: brick, left: thick, center: true, middle: true}
 	}
-	why := fmt.Sprintf(`IF(%s>0,%s&" input(s) differ from the audited values: the outcome no longer stands.",%s)`, changed, changed, quoted(r.Outcome.Why))
+	why := fmt.Sprintf(`IF(%s>0,%s&IF(%s=1," input differs"," inputs differ")&" from the audit: the outcome no longer stands.",%s)`, changed, changed, changed, quoted(r.Outcome.Why))
 	sentence := cell{value: clean(r.Outcome.Why), formula: why, look: look{size: 12, bold: true, color: slate, middle: true}, span: 9}
 	outcome := cell{value: clean(r.Outcome.Word), formula: fmt.Sprintf(`IF(%s>0,"",%s)`, changed, quoted(r.Outcome.Word)), look: word, span: 3}
 	row := g.next()

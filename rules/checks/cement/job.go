@@ -112,7 +112,7 @@ var MudKeptOut = ofStage("cement.mud_kept_out", truth,
 
 // DensityOrder is whether spacers stand between mud and slurry in density.
 var DensityOrder = ofStage("cement.density_order", truth,
-	"True when each weighted spacer (denser than water) is at least as dense as the mud and no denser than the first slurry. Unweighted washes and foamed jobs aren't counted.",
+	"True when each weighted spacer (1.08 SG and more) is at least as dense as the mud and no denser than the first slurry. Unweighted washes and foamed jobs aren't counted.",
 	func(j job) rules.Measure {
 		if j.stage.Kind.V == "foam" {
 			return rules.None("foamed slurry is light on purpose")
@@ -125,7 +125,7 @@ var DensityOrder = ofStage("cement.density_order", truth,
 	})
 
 // weighted is how dense a spacer must be to count as weighted.
-const weighted = 1.02 * units.SG
+const weighted = 1.08 * units.SG
 
 func order(j job, mud units.KgPerM3, mref place.Ref) rules.Measure {
 	var spacers []*plan.Fluid

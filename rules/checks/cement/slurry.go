@@ -34,20 +34,21 @@ const water = 1000.0
 
 // DensityOff is a stated density against mix water and yield.
 var DensityOff = ofFluid("cement.density_off", number(units.None),
-	"Stated slurry density against the balance of mass, (1 + water)/yield for each mass of blend with water at 1,000 kg/m3, less one, without sign. Liquid additives aren't in it; not for foamed jobs.",
+	"Stated slurry density against the balance of mass, (1 + silica + water)/yield for each mass of cement with water at 1,000 kg/m3, less one, without sign. Other additives aren't in it; not for foamed jobs.",
 	func(p pumped) rules.Measure {
 		f := p.fluid
 		if p.stage.Kind.V == "foam" || !p.cement() || !f.Density.Known() || !f.MixWater.Known() || !f.Yield.Known() || f.Yield.V <= 0 {
 			return rules.None("density, mix water and yield aren't all stated")
 		}
-		by := (1 + float64(f.MixWater.V)*water) / float64(f.Yield.V)
+		silica := f.Silica.Or(0) // a sack is of cement, silica comes on top
+		by := (1 + float64(silica) + float64(f.MixWater.V)*water) / float64(f.Yield.V)
 		off := float64(f.Density.V)/by - 1
 		if off < 0 {
 			off = -off
 		}
 		return rules.Num(off, units.None, f.Density.Ref, f.MixWater.Ref, f.Yield.Ref).
 			With(units.Show(by, units.Density, p.Plan.System, false) + " by mix water and yield").
-			By(expr.Working{Formula: "abs(density * yield / (1 + water * 1000 kg/m3) - 1)", Inputs: []expr.Input{input("density", f.Density.V, units.Density, f.Density.Ref), input("yield", f.Yield.V, units.Yield, f.Yield.Ref), input("water", f.MixWater.V, units.Yield, f.MixWater.Ref)},
+			By(expr.Working{Formula: "abs(density * yield / (1 + silica + water * 1000 kg/m3) - 1)", Inputs: []expr.Input{input("density", f.Density.V, units.Density, f.Density.Ref), input("yield", f.Yield.V, units.Yield, f.Yield.Ref), input("water", f.MixWater.V, units.Yield, f.MixWater.Ref), input("silica", silica, units.None, f.Silica.Ref)},
 				Result: input("off", units.Fraction(off), units.None, 0), Source: "balance of mass and volume of a slurry"})
 	})
 

@@ -179,7 +179,54 @@ func TestProductionPressure(t *testing.T) {
 	if m := checktest.Measure(t, well.New(w.Plan, w.Assume), control.ProductionPressure, "well"); m.Absent == "" {
 		t.Errorf("a disposal well produces: %+v", m)
 	}
+	if m := checktest.Measure(t, w, control.ProductionLeast, "well"); m.Absent == "" {
+		t.Errorf("no completion: %+v, want not applicable", m)
+	}
+}
+
+func TestTree(t *testing.T) {
+	completed := func(extra string) *well.Well {
+		return checktest.Well(t, plan("5000", strings.NewReplacer("%CLASS%", "development", "%CONTROL%", "bop_surface", "%CONTENTS%", "gas").Replace(kicking)+extra))
+	}
+	w := completed(`,"completion":{"tree_rating":5000},"wellhead":[{"name":"tubing head","kind":"tubing_head","rating":3000},{"name":"head","kind":"casing_head","string":"surface","rating":2000}]`)
+	if m := measure(t, w, control.ProductionLeast, "well", 3000*psi, 1); m.Note != "tubing head" {
+		t.Errorf("weakest is %q, want the tubing head", m.Note)
+	}
+	measure(t, w, control.WellheadLeast, "surface", 2000*psi, 1)
+	w = completed(`,"completion":{"tubing_od":2.875}`)
 	if m := checktest.Measure(t, w, control.ProductionLeast, "well"); m.Result.Known || len(m.Result.Lacks) != 1 {
 		t.Errorf("no tree: %+v, want one missing input", m)
+	}
+}
+
+// TestUnderBOP: as stated, else by a stack named for the section; silence is a
+// missing input.
+func TestUnderBOP(t *testing.T) {
+	for _, c := range []struct {
+		from, to    string
+		known, want bool
+	}{
+		{`"bop_surface"`, `"bop_surface"`, true, true}, {`"bop_surface"`, `"bop_subsea"`, true, true}, {`"bop_surface"`, `"diverter"`, true, false},
+		{`"pressure_control":"bop_surface",`, "", false, false},
+	} {
+		s := strings.NewReplacer("%CLASS%", "development", "%CONTROL%", "bop_surface", "%CONTENTS%", "gas").Replace(kicking)
+		m := checktest.Measure(t, checktest.Well(t, plan("5000", strings.ReplaceAll(s, c.from, c.to))), control.UnderBOP, "two")
+		if m.Result.Known != c.known || m.Result.Value.Truth != c.want {
+			t.Errorf("%q to %q: got %+v, want known %v, %v", c.from, c.to, m, c.known, c.want)
+		}
+	}
+	s := strings.NewReplacer("%CLASS%", "development", `"pressure_control":"%CONTROL%",`, "", "%CONTENTS%", "gas", `"on":"surface"`, `"on":"surface","section":"two"`).Replace(kicking)
+	if m := checktest.Measure(t, checktest.Well(t, plan("5000", s)), control.UnderBOP, "two"); !m.Result.Known || !m.Result.Value.Truth {
+		t.Errorf("a stack is named for it: %+v", m)
+	}
+}
+
+// TestOpenToPressure: no hole is drilled below the string, or only with a
+// diverter: nothing to be proven for.
+func TestOpenToPressure(t *testing.T) {
+	for ctl, want := range map[string]bool{"bop_surface": true, "diverter": false} {
+		if m := checktest.Measure(t, kicker(t, "development", ctl, "gas"), control.OpenToPressure, "surface"); m.Result.Value.Truth != want {
+			t.Errorf("%s: %+v, want %v", ctl, m, want)
+		}
 	}
 }

@@ -85,13 +85,26 @@ var StandsOnCemented = ofHole("control.stands_on_cemented", truth,
 		return rules.Truth(ok, h.Plan.CarriedBy.Ref, s.Ref).With(s.Name.V)
 	})
 
+// OpenToPressure is whether a string may see surface pressure from a later
+// hole.
+var OpenToPressure = ofString("control.open_to_pressure", truth,
+	"True when the string stays open to a later hole that is drilled with a BOP and may show pressure at the surface.",
+	func(w *well.Well, str int) rules.Measure {
+		_, _, err := w.AnticipatedBelow(str)
+		why, none := err.(well.Absent)
+		return rules.Truth(!none, w.Plan.Strings[str].Ref).With(string(why))
+	})
+
 // UnderBOP is whether a section is drilled with a BOP.
 var UnderBOP = ofHole("control.under_bop", truth,
-	"True when the section is drilled with a BOP, at the surface or subsea.",
-	func(_ *well.Well, h *well.Hole) rules.Measure {
+	"True when the section is drilled with a BOP, at the surface or subsea: as stated, else where a stack is named for it.",
+	func(w *well.Well, h *well.Hole) rules.Measure {
 		c := h.Plan.PressureControl
-		if !c.Known() {
-			return rules.From(well.Lack(h.Plan.Ref, "what pressure control %s is drilled with", h.Plan.Name.V))
+		if c.Known() {
+			return rules.Truth(c.V == "bop_surface" || c.V == "bop_subsea", c.Ref)
 		}
-		return rules.Truth(c.V == "bop_surface" || c.V == "bop_subsea", c.Ref)
+		if i := w.StackOf(h); i >= 0 && w.Plan.SectionIndex(w.Plan.BOPs[i].Section.V) == h.Section {
+			return rules.Truth(true, w.Plan.BOPs[i].Ref).With(w.Plan.BOPs[i].Name.V + " is named for it")
+		}
+		return rules.From(well.Lack(h.Plan.Ref, "what pressure control %s is drilled with", h.Plan.Name.V))
 	})

@@ -13,7 +13,7 @@ const (
 	onBody   = " Rating: body yield."
 	onJoint  = " Rating: joint strength, or the one stated."
 	overpull = "Running with the planned overpull, else the string's own buoyed weight within the two figures of the basis."
-	service  = "Tests after the cement has set, ends fixed: above the top of cement 2 nu (mean dp_i A_i - mean dp_e A_o) over the free length, below it the local values; temperature left out."
+	service  = "Tests after the cement has set, stimulation and injection, ends fixed: above the top of cement 2 nu (mean dp_i A_i - mean dp_e A_o) over the free length, below it the local values; cooling left out, since no plan gives the temperature pumped."
 	landed   = "Cemented, bled off, float closed, with the landing pull."
 	bump     = "Bump of the plug: real columns and surface pressure, closed at the landing collar."
 	shock    = "Running stopped at once: speed times sqrt(E rho) over the section; only with a stated speed, peak or 1.5 times average."
