@@ -168,7 +168,7 @@ func TestDamage(t *testing.T) {
 		contents[i] = b.String()
 	}
 	rnd := rand.New(rand.NewSource(1))
-	for range 300 {
+	for range 100 {
 		p := newPacker()
 		hit := rnd.Intn(len(parts))
 		for i, f := range parts {
@@ -188,7 +188,7 @@ func TestDamage(t *testing.T) {
 			checkPlaces(t, d, d.Root)
 		}
 	}
-	for range 300 {
+	for range 150 {
 		b := bytes.Clone(good)
 		for range 1 + rnd.Intn(4) {
 			b[rnd.Intn(len(b))] ^= byte(1 << rnd.Intn(8))

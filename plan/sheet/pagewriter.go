@@ -253,7 +253,7 @@ func (m *maker) widths(fields []*form.Field, table [][]excelize.Cell) []float64 
 func usual(f *form.Field) float64 {
 	switch {
 	case f.Name == "name" || f.Kind == form.Text && len(f.Example) > 12:
-		return 22
+		return 19
 	case f.Kind == form.Text || f.Kind == form.Free:
 		return 15
 	case f.Kind == form.Date:

@@ -32,7 +32,7 @@ func readOne(t *testing.T, b []byte) *doc.Doc {
 
 // A plan written as a workbook and read again is the same plan.
 func TestRoundTrip(t *testing.T) {
-	n := 150
+	n := 50
 	if testing.Short() {
 		n = 20
 	}

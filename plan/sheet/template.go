@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"io"
+	"strconv"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 
@@ -106,8 +108,8 @@ func (e *exampleWriter) fields(sheet string, fields []*form.Field) {
 }
 
 // shownExample is an example as a cell would hold it. The examples of the form
-// are in field units; a bare one gets its unit, so that it's right in a
-// workbook of either system.
+// are in field units: for a metric workbook a number is converted, to four
+// digits; a size keeps its fraction and gets its unit.
 func shownExample(f *form.Field, m *maker) string {
 	switch {
 	case f.Kind == form.Flag && f.Example == "true":
@@ -118,12 +120,25 @@ func shownExample(f *form.Field, m *maker) string {
 		return m.system.String()
 	case f.Kind == form.Choice:
 		return shownChoice(f.Example)
-	case !measured(f) || f.Example == "":
+	case !measured(f) || m.system == units.Field:
 		return f.Example
 	}
+	return metricExample(f)
+}
+
+func metricExample(f *form.Field) string {
+	from, to := f.Bare(units.Field), f.Bare(units.Metric)
 	w, err := units.Parse(f.Example)
-	if err != nil || w.HasUnit || m.system == units.Field || f.Unit[units.Field] == "1" {
+	if err != nil || from == to || w.HasUnit && w.Unit != from {
 		return f.Example
 	}
-	return f.Example + " " + f.Unit[units.Field]
+	if f.Small {
+		return strings.TrimSuffix(f.Example, " "+from.Symbol) + " " + from.Symbol
+	}
+	x := strconv.FormatFloat(to.FromSI(w.SI(from)), 'g', 4, 64)
+	v, err := strconv.ParseFloat(x, 64)
+	if err != nil {
+		return f.Example
+	}
+	return decimal(v)
 }

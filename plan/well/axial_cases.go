@@ -155,7 +155,7 @@ func (w *Well) serviced(str int) ([]scenario, error) {
 			return nil, err
 		}
 		for _, s := range list {
-			if s.axial == setFixed {
+			if s.axial == setFixed || len(s.lack) > 0 {
 				out = append(out, s)
 			}
 		}
@@ -169,7 +169,8 @@ func (w *Well) serviced(str int) ([]scenario, error) {
 	return out, nil
 }
 
-// everything is every moment of every other case, for triaxial yield.
+// everything is every moment of every other case, for triaxial yield. A moment
+// that lacks inputs is left to its own case to complain of.
 func (w *Well) everything(str int) ([]scenario, error) {
 	var out []scenario
 	var lack Missing
@@ -189,8 +190,10 @@ func (w *Well) everything(str int) ([]scenario, error) {
 			return nil, err
 		}
 		for _, s := range list {
-			s.note = joined(c.name, s.note) // which case the moment is of
-			out = append(out, s)
+			if len(s.lack) == 0 {
+				s.note = joined(c.name, s.note) // which case the moment is of
+				out = append(out, s)
+			}
 		}
 	}
 	if len(out) == 0 {

@@ -35,7 +35,6 @@ func (w *Well) gasToSurface(str int) ([]scenario, error) {
 func (w *Well) eachExposure(str int, make func(Exposure) (scenario, error)) ([]scenario, error) {
 	var out []scenario
 	why := error(Absent("no hole is drilled below it while it's exposed"))
-	var lack Missing
 	for _, e := range w.Exposures(str) {
 		s, err := make(e)
 		m, missing := lacks(err)
@@ -43,17 +42,14 @@ func (w *Well) eachExposure(str int, make func(Exposure) (scenario, error)) ([]s
 		case err == nil:
 			out = append(out, s)
 		case missing:
-			lack.add(m)
+			out = append(out, scenario{lack: m})
 		case isAbsent(err):
 			why = err
 		default:
 			return nil, err
 		}
 	}
-	switch {
-	case len(lack) > 0:
-		return nil, lack // a hole that can't be judged may be the one that governs
-	case len(out) == 0:
+	if len(out) == 0 {
 		return nil, why
 	}
 	return out, nil

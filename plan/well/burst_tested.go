@@ -120,7 +120,9 @@ func (w *Well) tested(str int) ([]scenario, error) {
 				continue
 			}
 			s, err := w.testRow(t, l)
-			if err != nil {
+			if m, ok := lacks(err); ok {
+				s = scenario{lack: m}
+			} else if err != nil {
 				return nil, err
 			}
 			out = append(out, s)

@@ -3,6 +3,7 @@ package well_test
 import (
 	"math"
 	"math/rand"
+	"strings"
 	"testing"
 
 	"spudgate/plan/units"
@@ -29,10 +30,10 @@ func within(t *testing.T, what string, got, want, relative float64) {
 	}
 }
 
-// The job's printed answers: lead 1,311 sk for 2,000 ft and tail 906 sk for
-// 1,000 ft, 61 sk more for the shoe track (44 ft of 12.615 in is 0.8679 ft3/ft x
-// 44 = 38.19 ft3; over 1.15 is 33.2 sk). Placed back, they must reach surface to
-// within a foot: the annulus takes 0.6946 ft3/ft x 1.5.
+// The job's printed answers are lead 1,311 sk for 2,000 ft and tail 906 sk for
+// 1,000 ft (1,310.6 and 906.0 before rounding up); the shoe track takes 33.2 sk
+// more (44 ft of 0.86796 ft3/ft is 38.19 ft3; over 1.15). Placed back, they must
+// reach the surface to half a foot: the annulus takes 0.6946 ft3/ft x 1.5.
 func TestHandbookJobReachesSurface(t *testing.T) {
 	w := checktest.Well(t, surfaceJob(`{"name":"primary","excess":"50 %","fluids":[
 	 {"name":"lead","kind":"lead","sacks":1310.6,"yield":1.59},{"name":"tail","kind":"tail","sacks":939.2,"yield":1.15}]}`))
@@ -41,7 +42,7 @@ func TestHandbookJobReachesSurface(t *testing.T) {
 		t.Fatal(err)
 	}
 	// 1,310.6 x 1.59 + 939.2 x 1.15 = 3,163.93 ft3; less the track's 38.19,
-	// 3,125.74 ft3 over 1.041876 ft3/ft (0.694584 x 1.5) is 3,000.1 ft.
+	// 3,125.74 ft3 over 1.041957 ft3/ft (0.694638 x 1.5) is 2,999.9 ft.
 	if c.Top.MD > 0.5*units.Foot {
 		t.Errorf("top %v m, want surface within half a foot", c.Top.MD)
 	}
@@ -50,13 +51,13 @@ func TestHandbookJobReachesSurface(t *testing.T) {
 	if err != nil || len(tops) != 2 {
 		t.Fatal(tops, err)
 	}
-	// Tail: (939.2 x 1.15 - 38.19)/1.041876 = 1,000.0 ft above the shoe.
+	// Tail: (939.2 x 1.15 - 38.19)/1.041957 = 999.9 ft above the shoe.
 	within(t, "tail top, ft", float64(tops[1].Top)/units.Foot, 3000-(939.2*1.15-12.615*12.615*math.Pi/576*44)/(math.Pi/576*(17.5*17.5-13.375*13.375)*1.5), 1e-9)
 }
 
 // At gauge the same volume comes back, with 50 % it doesn't: 600 sk of tail is
-// 690 ft3, less the track's 38.1917 ft3, over 0.694584 ft3/ft gauge is 938.4 ft,
-// over 1.041876 is 625.6 ft above 3,000.
+// 690 ft3, less the track's 38.190 ft3, is 651.810 ft3; over 0.694638 ft3/ft gauge
+// it's 938.34 ft, over 1.041957 it's 625.56 ft above 3,000.
 func TestTopEnlargedAndGauge(t *testing.T) {
 	w := checktest.Well(t, surfaceJob(`{"name":"primary","excess":"50 %","fluids":[{"name":"tail","kind":"tail","sacks":600,"yield":1.15}]}`))
 	c, err := w.CementStage(0, 0)
@@ -67,8 +68,8 @@ func TestTopEnlargedAndGauge(t *testing.T) {
 	per := math.Pi / 576 * (17.5*17.5 - 13.375*13.375)
 	within(t, "top", float64(c.Top.MD)/units.Foot, 3000-left/(1.5*per), 1e-9)
 	within(t, "gauge top", float64(c.GaugeTop.MD)/units.Foot, 3000-left/per, 1e-9)
-	within(t, "top by hand", float64(c.Top.MD)/units.Foot, 2374.4, 2e-5)
-	within(t, "gauge top by hand", float64(c.GaugeTop.MD)/units.Foot, 2061.6, 2e-5)
+	within(t, "top by hand", float64(c.Top.MD)/units.Foot, 2374.44, 5e-6)
+	within(t, "gauge top by hand", float64(c.GaugeTop.MD)/units.Foot, 2061.66, 5e-6)
 	top, _, err := w.TopOfCement(0)
 	if err != nil || top != c.Top.MD {
 		t.Errorf("top of cement %v %v, want that by volume", top, err)
@@ -183,11 +184,11 @@ func TestCementMissing(t *testing.T) {
 
 // End of job by hand: 9 ppg to 1,000 ft, 12 ppg to 2,000, 15 ppg to 3,000:
 // 0.0519481 (9 + 12 + 15) x 1,000 = 1,870.13 psi at the shoe. Volumes: the
-// annulus takes (17.5^2 - 13.375^2)/1029.4142 = 0.1237211 bbl/ft, the track
+// annulus takes (17.5^2 - 13.375^2)/1029.4142 = 0.1237203 bbl/ft, the track
 // 0.1545914 x 44 = 6.80202 bbl.
 func TestEndOfJobColumn(t *testing.T) {
 	w := checktest.Well(t, surfaceJob(`{"name":"primary","excess":"0 %","displacement_density":9,"fluids":[
-	 {"name":"lead","kind":"lead","density":12,"volume":"123.7211 bbl"},{"name":"tail","kind":"tail","density":15,"volume":"130.5231 bbl"}]}`))
+	 {"name":"lead","kind":"lead","density":12,"volume":"123.7203 bbl"},{"name":"tail","kind":"tail","density":15,"volume":"130.5223 bbl"}]}`))
 	p, err := w.EndColumn(0, 0, 3000*units.Foot)
 	if err != nil {
 		t.Fatal(err)
@@ -222,6 +223,51 @@ func BenchmarkCementStage(b *testing.B) {
 	for range b.N {
 		if _, err := well.New(w.Plan, w.Assume).CementStage(0, 0); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// The lines of a stage add up to what is pumped: track, annulus with
+// enlargement, and what comes back.
+func TestCementLinesBalance(t *testing.T) {
+	for _, volume := range []string{"100 bbl", "900 bbl"} {
+		w := checktest.Well(t, surfaceJob(`{"name":"primary","excess":"50 %","fluids":[{"name":"tail","kind":"tail","volume":"`+volume+`"}]}`))
+		lines := w.CementLines()
+		if len(lines) != 2 || !lines[0].Track || lines[1].Track {
+			t.Fatalf("%s: got %+v, want the track and one length of annulus", volume, lines)
+		}
+		sum := lines[0].Enlarged + lines[1].Enlarged + lines[1].Returned
+		within(t, "balance", float64(sum), float64(lines[0].Slurry), 1e-12)
+		within(t, "enlarged", float64(lines[1].Enlarged), 1.5*float64(lines[1].Gauge), 1e-12)
+		if lines[1].Full != (volume == "900 bbl") {
+			t.Errorf("%s: full is %v", volume, lines[1].Full)
+		}
+	}
+}
+
+// A caliper's mean diameter is the hole, and a tenth is added where no excess is
+// stated; a riserless hole is taken twice.
+func TestHoleForVolumes(t *testing.T) {
+	job := surfaceJob(`{"name":"primary","fluids":[{"name":"tail","kind":"tail","volume":"100 bbl"}]}`)
+	for _, c := range []struct {
+		with     string
+		diameter float64
+		excess   float64
+	}{
+		{``, 17.5, 0.5},
+		{`"hole_basis":"caliper","hole_average":18.2,`, 18.2, 0.1},
+		{`"hole_basis":"enlarged","hole_average":19,`, 19, 0},
+		{`"returns":"seabed",`, 17.5, 1},
+		{`"excess":"30 %",`, 17.5, 0.3},
+	} {
+		w := checktest.Well(t, strings.Replace(job, `"bit":17.5,`, `"bit":17.5,`+c.with, 1))
+		s, err := w.CementStage(0, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		within(t, c.with+" diameter", float64(s.Hole.Diameter)/units.Inch, c.diameter, 1e-12)
+		if math.Abs(float64(s.Hole.Excess)-c.excess) > 1e-12 {
+			t.Errorf("%s: excess %v, want %v", c.with, s.Hole.Excess, c.excess)
 		}
 	}
 }

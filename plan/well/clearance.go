@@ -36,7 +36,7 @@ func (w *Well) LeastClearance(str int, cased bool) (Clearance, error) {
 	}
 	best, found := Clearance{Side: units.Meters(math.Inf(1))}, false
 	for _, g := range gaps {
-		if g.Cased != cased {
+		if g.Cased != cased || w.inReceptacle(c, g) {
 			continue
 		}
 		od, ref, err := c.At((g.From + g.To) / 2).ConnectionOD()
@@ -54,6 +54,15 @@ func (w *Well) LeastClearance(str int, cased bool) (Clearance, error) {
 		return best, Absent("the string passes no other string")
 	}
 	return best, Absent("no length of the string is in open hole")
+}
+
+// inReceptacle reports whether a gap is the stab of a tie-back.
+func (w *Well) inReceptacle(c *Casing, g Gap) bool {
+	if !g.Cased {
+		return false
+	}
+	o, err := w.Casing(g.Around)
+	return err == nil && stabs(c, o)
 }
 
 // Passage is the smallest bore something must pass and what makes it.
@@ -195,49 +204,68 @@ func topRef(s *plan.String) place.Ref {
 	return s.Ref
 }
 
-// PassSpare is the least of drift less largest connection OD where a string
-// runs through those before it, from the wellhead to its shoe.
-func (w *Well) PassSpare(str int) (units.Meters, Passage, place.Ref, error) {
+// Pass is the tightest place of a string on its way down through others.
+type Pass struct {
+	Spare units.Meters
+	Way   Passage
+	OD    units.Meters // of the connection that passes there
+	Ref   place.Ref    // where it comes from
+}
+
+// PassSpare is the least of drift less connection OD where a string runs
+// through those before it: each segment passes what lies above its own bottom.
+func (w *Well) PassSpare(str int) (Pass, error) {
+	best := Pass{Spare: units.Meters(math.Inf(1))}
 	c, err := w.Casing(str)
 	if err != nil {
-		return 0, Passage{}, 0, err
+		return best, err
 	}
-	var od units.Meters
-	var ref place.Ref
-	for i := range c.Pipes {
-		d, at, err := c.Pipes[i].ConnectionOD()
-		if err != nil {
-			return 0, Passage{}, 0, err
-		}
-		if d > od {
-			od, ref = d, at
-		}
-	}
-	var p Passage
 	for _, k := range w.before(str) {
 		o, err := w.Casing(k)
 		if err != nil {
-			return 0, p, ref, err
+			return best, err
 		}
-		if o.Top >= c.Shoe {
+		if o.Top >= c.Shoe || stabs(c, o) {
 			continue
 		}
-		for j := range o.Pipes {
-			q := &o.Pipes[j]
-			if q.From >= c.Shoe {
-				continue
+		for i := range c.Pipes {
+			if err := best.tighten(&c.Pipes[i], o); err != nil {
+				return best, err
 			}
-			d, at, err := q.Drift()
-			if err != nil {
-				return 0, p, ref, err
-			}
-			p.through(d, "drift of "+o.Plan.Name.V, at)
 		}
 	}
-	if p.What == "" {
-		return 0, p, ref, Absent("the string passes no other string")
+	if best.Way.What == "" {
+		return best, Absent("the string passes no other string")
 	}
-	return p.Bore - od, p, ref, nil
+	return best, nil
+}
+
+func (b *Pass) tighten(p *Pipe, o *Casing) error {
+	od, ref, err := p.ConnectionOD()
+	if err != nil {
+		return err
+	}
+	for j := range o.Pipes {
+		q := &o.Pipes[j]
+		if q.From >= p.To {
+			continue
+		}
+		d, at, err := q.Drift()
+		if err != nil {
+			return err
+		}
+		if d-od < b.Spare {
+			*b = Pass{d - od, Passage{d, "drift of " + o.Plan.Name.V, []place.Ref{at}}, od, ref}
+		}
+	}
+	return nil
+}
+
+// stabs reports whether c is a tie-back that ends in the receptacle on top of
+// liner o: it doesn't pass through it.
+func stabs(c, o *Casing) bool {
+	const reach = 30 // m
+	return c.Plan.Role.V == "tie_back" && IsLiner(o.Plan) && c.Shoe-o.Top <= reach
 }
 
 // StepDown is how much smaller a string is than the last one around it, by the

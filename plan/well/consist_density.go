@@ -31,9 +31,7 @@ func looksLike(rho units.KgPerM3) string {
 	switch n := ppg.FromSI(float64(rho)); {
 	case n >= 0.7 && n <= 2.65: // 1.9 ppg
 		return ": it looks like " + units.Decimal(n, 2) + " SG"
-	case float64(rho)/1000 >= 6 && float64(rho)/1000 <= 22: // 15.8 SG
-		return ": it looks like " + units.Decimal(float64(rho)/1000, 2) + " ppg"
-	case float64(rho) > float64(heaviest):
+	case rho > heaviest:
 		return ": heavier than any"
 	}
 	return ": lighter than any"

@@ -110,8 +110,9 @@ func (w *Well) ProductionLeast() (Component, error) {
 
 // TestWeakest is the lowest rated component a test pressure reaches at the
 // surface or in the string: wellhead on the string, hanger, packers and
-// collars with a rating and, unless a plug isolates it, the BOP on it. Absent
-// for shoe and inflow tests, which load none of them by design.
+// collars with a rating, and the BOP on it, else the one it was run through. A test a
+// plug isolates reaches the BOP alone. Absent for shoe and inflow tests, which
+// load none of them by design.
 func (w *Well) TestWeakest(t *plan.Test) (Component, error) {
 	var c Component
 	switch t.Kind.V {
@@ -125,15 +126,15 @@ func (w *Well) TestWeakest(t *plan.Test) (Component, error) {
 	if t.Kind.V == "casing" || t.Kind.V == "liner_lap" || !t.Isolated.V {
 		w.weakestInside(&c, str)
 	}
+	on := false
 	for i := range w.Plan.BOPs {
-		b := &w.Plan.BOPs[i]
-		if w.Plan.StringIndex(b.On.V) != str {
-			continue
+		if w.Plan.StringIndex(w.Plan.BOPs[i].On.V) == str {
+			w.weakestStack(&c, i, t)
+			on = true
 		}
-		c.weaker("rams of "+b.Name.V, b.Rating)
-		if t.Kind.V == "annular" {
-			c.weaker("annular of "+b.Name.V, b.AnnularRating)
-		}
+	}
+	if h, err := w.HoleOf(str); err == nil && !on && !t.Isolated.V {
+		w.weakestStack(&c, w.StackOf(h), t)
 	}
 	if c.Name == "" {
 		return c, Lack(t.Ref, "the ratings of what %s reaches (wellhead, BOP, accessories)", t.Name.V)
@@ -141,10 +142,21 @@ func (w *Well) TestWeakest(t *plan.Test) (Component, error) {
 	return c, nil
 }
 
+func (w *Well) weakestStack(c *Component, bop int, t *plan.Test) {
+	if bop < 0 {
+		return
+	}
+	b := &w.Plan.BOPs[bop]
+	c.weaker("rams of "+b.Name.V, b.Rating)
+	if t.Kind.V == "annular" {
+		c.weaker("annular of "+b.Name.V, b.AnnularRating)
+	}
+}
+
 func (w *Well) weakestInside(c *Component, str int) {
 	for i := range w.Plan.Wellhead {
 		k := &w.Plan.Wellhead[i]
-		if w.Plan.StringIndex(k.String.V) == str && k.Kind.V != "tree" && k.Kind.V != "tubing_head" {
+		if w.Plan.StringIndex(k.String.V) == str && k.Kind.V != "tree" {
 			c.weaker(k.Name.V, k.Rating)
 		}
 	}

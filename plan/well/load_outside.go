@@ -188,21 +188,21 @@ func (w *Well) leastPoreGradient(str int, from units.MD) (float64, error) {
 	return least, nil
 }
 
-// loaded is the greatest usual pressure outside, for collapse: the mud at
-// running as a full column, and in open hole no less than pore pressure, high
-// estimate.
-func (w *Well) loaded(str int) (profile, []units.MD, error) {
+// loaded is the greatest usual pressure outside, for collapse: the heaviest mud
+// of the string's hole as a full column, and in open hole no less than pore
+// pressure, high estimate. The mud alone comes beside it.
+func (w *Well) loaded(str int) (out, mud profile, edges []units.MD, err error) {
 	o, err := w.outerOf(str)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
-	mud := o.mud
+	rho := o.mud
 	if h, err := w.HoleOf(str); err == nil {
-		if mud, _, err = h.HeaviestMud(); err != nil {
-			return nil, nil, err
+		if rho, _, err = h.HeaviestMud(); err != nil {
+			return nil, nil, nil, err
 		}
 	}
-	full := column(o.realOver, o.realFrom, mud)
+	mud = column(o.realOver, o.realFrom, rho)
 	pore := func(s Spot) (units.Pascals, error) { p, _, err := w.Pore(s.TVD, High); return p, err }
-	return upper(full, o.previous, higher(full, pore)), o.edges, nil
+	return upper(mud, o.previous, higher(mud, pore)), mud, o.edges, nil
 }

@@ -14,6 +14,7 @@ import (
 type scenario struct {
 	from, to units.MD
 	in, out  profile
+	mud      profile    // what of out is mud; nil where that isn't asked
 	edges    []units.MD // judged besides the string's own changes
 	axial    axialMode
 	extra    units.Newtons // pulled besides
@@ -23,6 +24,7 @@ type scenario struct {
 	note     string
 	refs     []place.Ref
 	working  []expr.Working
+	lack     Missing // a moment that can't be made for want of these
 }
 
 // axialMode is how the axial force of a scenario is found.
@@ -173,6 +175,10 @@ func joined(a, b string) string {
 // judgeMoment judges every place a scenario acts on. Inputs missing at a place
 // are collected; any other error is returned.
 func (w *Well) judgeMoment(str int, c *loadCase, s *scenario, r *StrengthResult, lack *Missing) error {
+	if len(s.lack) > 0 {
+		lack.add(s.lack)
+		return nil
+	}
 	spots, forces, err := w.forces(str, s, c.kind != Burst)
 	if err != nil {
 		return err
@@ -314,6 +320,11 @@ func (w *Well) collapse(l *StrengthLine, p *Rated, soft units.Fraction) error {
 	}
 	l.From, l.Rating = p.Collapse.From, float64(rating)
 	l.Factor = l.Rating / l.Load
+	if l.of.mud != nil {
+		if mud, err := l.of.mud(l.spot); err == nil && l.Outside > mud+1 {
+			l.Note = "pore pressure outside governs, the mud is lighter"
+		}
+	}
 	return nil
 }
 

@@ -3,9 +3,10 @@ package well_test
 import (
 	"errors"
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 
-	"spudgate/plan"
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules/checks/checktest"
@@ -19,8 +20,7 @@ const (
 	ppg = 119.82642731689663 // kg/m3: 0.45359237 kg over 231 cubic inches
 )
 
-// hydro is the field engineer's pressure of a column, psi, g exact: 1 ppg is
-// 0.051948 psi/ft (231/(12 x 12 x 12 x 12 / ... ) = 12/231).
+// hydro is the pressure of a column in psi: 1 ppg is exactly 12/231 psi/ft.
 func hydro(density, feet float64) float64 { return density * feet * 12 / 231 }
 
 func strength(t *testing.T, w *well.Well, str int, name string) *well.StrengthResult {
@@ -43,8 +43,7 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 }
 
 // two is a vertical well of a 20 in surface string set at 3,000 ft and a hole
-// to 6,000 ft below it: W6 of the worked examples (a published class exercise:
-// pore 9.5 ppg at 6,000 ft and 8.6 at 3,000, fracture 13 ppg at the shoe, gas
+// to 6,000 ft below it, a published class exercise (scribd.com 270984243: pore 9.5 ppg at 6,000 ft and 8.6 at 3,000, fracture 13 ppg at the shoe, gas
 // 0.1 psi/ft).
 const two = `"units":"field","well":{"name":"Test 1","vertical":true,"class":"development","purpose":"oil"},
 "sections":[
@@ -55,7 +54,7 @@ const two = `"units":"field","well":{"name":"Test 1","vertical":true,"class":"de
  {"name":"13","role":"production","shoe":6000,"top_of_cement":2500,"segments":[{"from":0,"to":6000,"od":13.375,"weight":68,"grade":"N80","connection":"BTC"}]}],
 "pressures":[{"depth":0,"pore":8.6,"fracture":13},{"depth":3000,"pore":8.6,"fracture":13},{"depth":6000,"pore":9.5,"fracture":14}]`
 
-// exactly leaves out the fracture allowance and the real gas, as W6 does.
+// exactly leaves out the fracture allowance and the real gas, as the exercise does.
 func exactly(a *well.Assumptions) { a.FractureMargin, a.GasColumn = 0, "gradient" }
 
 func TestGasToSurfaceOfAPublishedExercise(t *testing.T) {
@@ -91,21 +90,12 @@ func TestGasNamesTheBoundThatGoverned(t *testing.T) {
 	w := checktest.WellWith(t, strong, exactly)
 	r := strength(t, w, 0, "burst.gas_to_surface")
 	near(t, "inside at surface", float64(r.Least.Inside)/psi, hydro(9.5, 6000)-600, 0.01) // 2,364 published
-	if want := "pore pressure governs"; !contains(r.Note, want) {
+	if want := "pore pressure governs"; !strings.Contains(r.Note, want) {
 		t.Errorf("note %q doesn't say %q", r.Note, want)
 	}
-	if r := strength(t, checktest.WellWith(t, two, exactly), 0, "burst.gas_to_surface"); !contains(r.Note, "fracture pressure and allowance at the shoe govern") {
+	if r := strength(t, checktest.WellWith(t, two, exactly), 0, "burst.gas_to_surface"); !strings.Contains(r.Note, "fracture pressure and allowance at the shoe govern") {
 		t.Errorf("note %q", r.Note)
 	}
-}
-
-func contains(s, part string) bool {
-	for i := 0; i+len(part) <= len(s); i++ {
-		if s[i:i+len(part)] == part {
-			return true
-		}
-	}
-	return false
 }
 
 func TestTheWorseGasColumn(t *testing.T) {
@@ -116,7 +106,7 @@ func TestTheWorseGasColumn(t *testing.T) {
 	near(t, "least of both", f(both), math.Min(f(one), f(other)), 1e-12)
 }
 
-// TestLostReturns is W14: 12,210 psi at 12,000 ft, fresh water on top, 9 ppg
+// TestLostReturns is a published exercise (es.scribd.com 655775520): 12,210 psi at 12,000 ft, fresh water on top, 9 ppg
 // outside (published, with water of 8.33 ppg and 0.052; the row at 2,000 ft is
 // a slip of the page, 6,942 is right).
 func TestLostReturns(t *testing.T) {
@@ -148,24 +138,9 @@ func TestLostReturns(t *testing.T) {
 	near(t, "top", float64(list[0].Inside)/psi, 12210-12000*ft*1000*9.80665/psi, 0.01)
 }
 
-func num(x float64) string { return trimFloat(x) }
+func num(x float64) string { return strconv.FormatFloat(x, 'f', 9, 64) }
 
-func trimFloat(x float64) string {
-	b := []byte(nil)
-	n := int(math.Round(x * 1e6))
-	for i := 0; i < 6; i++ {
-		b = append([]byte{byte('0' + n%10)}, b...)
-		n /= 10
-	}
-	s := ""
-	for n > 0 {
-		s = string(byte('0'+n%10)) + s
-		n /= 10
-	}
-	return s + "." + string(b)
-}
-
-// TestCollapseOfAPublishedPipe is W1: 9-5/8 53.5 L80 at 6,000 ft in 75 pcf
+// TestCollapseOfAPublishedPipe (drillingmanual.com, casing collapse): 9-5/8 53.5 L80 at 6,000 ft in 75 pcf
 // mud, empty: load 3,125 psi, factor 2.117 without tension (6,620 published).
 func TestCollapseOfAPublishedPipe(t *testing.T) {
 	text := `"units":"field","well":{"name":"Test 2","vertical":true},"sections":[{"name":"a","string":"p","bit":12.25,"from":0,"to":6000,"mud_density":"75 pcf"}],
@@ -238,14 +213,7 @@ func TestBendingWithoutWordOfVertical(t *testing.T) {
 	near(t, "bending", (bent-straight)/lbf, 63*13.375*68, 0.03*57300)
 }
 
-func replace(s, old, with string) string {
-	for i := 0; i+len(old) <= len(s); i++ {
-		if s[i:i+len(old)] == old {
-			return s[:i] + with + s[i+len(old):]
-		}
-	}
-	return s
-}
+func replace(s, old, with string) string { return strings.Replace(s, old, with, 1) }
 
 // TestPlugBump: 1,000 psi on 10 ppg to a collar at 5,920 ft. The axial force at
 // the top by the bottom's ends: weight in air 408,000, plus at the closed end
@@ -259,14 +227,12 @@ func TestPlugBump(t *testing.T) {
 	near(t, "net", r.Least.Load/psi, 1000, 0.01) // mud both sides down to cement: the same all the way
 	f := strength(t, w, 1, "tension.bump_body")
 	out := func(z float64) float64 { return hydro(10, 2500) + hydro(15.8, z-2500) }
-	in, disc, steel := 12.415*12.415*math.Pi/4, 13.375*13.375*math.Pi/4, (13.375*13.375-12.415*12.415)*math.Pi/4
+	in, steel := 12.415*12.415*math.Pi/4, (13.375*13.375-12.415*12.415)*math.Pi/4
 	want := 408000 - out(6000)*steel + (1000+hydro(10, 5920)-out(5920))*in
-	_ = disc
 	near(t, "pull", f.Least.Load/lbf, want, 2)
 }
 
-// TestService: a test of 2,000 psi after set, 3,500 ft free of 6,000... the free
-// length is 2,500 ft. Above cement the pull grows by 2 nu dp A_i with outside
+// TestService: a test of 2,000 psi after set on a free length of 2,500 ft. Above cement the pull grows by 2 nu dp A_i with outside
 // falling from mud to water (1.00 SG), mean over the free length.
 func TestService(t *testing.T) {
 	text := two + `,"tests":[{"name":"casing test","kind":"casing","string":"13","when":"set","pressure":2000,"fluid":10}]`
@@ -280,9 +246,8 @@ func TestService(t *testing.T) {
 }
 
 func TestMissingAndAbsent(t *testing.T) {
-	w := checktest.Well(t, replace(two, `"fracture":13},{"depth":6000`, `"pore_low":8.5},{"depth":6000`))
 	text := replace(replace(replace(two, `,"fracture":13}`, `}`), `,"fracture":13}`, `}`), `,"fracture":14}`, `}`)
-	w = checktest.Well(t, text)
+	w := checktest.Well(t, text)
 	_, err := w.Strength(0, "burst.gas_to_surface")
 	var m well.Missing
 	if !errors.As(err, &m) || len(m) != 1 || m[0].Input != "fracture pressure at the 20 shoe" {
@@ -302,7 +267,7 @@ func TestProprietaryPipeNeedsStatedRatings(t *testing.T) {
 	w := checktest.Well(t, text)
 	_, err := w.Strength(1, "collapse.full_evacuation")
 	var m well.Missing
-	if !errors.As(err, &m) || !contains(m[0].Input, "stated collapse rating of") || !contains(m[0].Input, "proprietary grade") {
+	if !errors.As(err, &m) || !strings.Contains(m[0].Input, "stated collapse rating of") || !strings.Contains(m[0].Input, "proprietary grade") {
 		t.Errorf("got %v", err)
 	}
 	text = replace(two, `"grade":"N80","connection":"BTC"`, `"grade":"HCX-110","connection":"Lockseal","rating_internal_yield":8000,"rating_body":2000000,"rating_joint":1900000`)
@@ -315,5 +280,3 @@ func TestProprietaryPipeNeedsStatedRatings(t *testing.T) {
 	}
 	near(t, "internal yield", float64(p.Internal.Value)/psi, 8000, 0.01)
 }
-
-var _ = plan.Format

@@ -158,25 +158,11 @@ func (p *page) causes() {
 
 // cause shows one finding: what, where, how much, what would mend it.
 func (p *page) cause(n int, f *finding.Finding) {
-	subject, title := clean(f.Subject), f.Title
 	verdict := string(f.Verdict)
 	if f.Failed {
 		verdict = "failed to run"
 	}
-	subjectRoom := 22 + (p.o.Columns-80)/2
-	titleRoom := p.o.Columns - 5 - subjectRoom - 2 - 14
-	left, middle := wrap(subject, subjectRoom), wrap(title, titleRoom)
-	for i := 0; i < max(len(left), len(middle)); i++ {
-		num, v := "", ""
-		if i == 0 {
-			num, v = fmt.Sprint(n), verdict
-		}
-		text := fmt.Sprintf("%3s  %s  %s", num, pad(at(left, i), subjectRoom), pad(at(middle, i), titleRoom))
-		if v != "" {
-			text += strings.Repeat(" ", max(p.o.Columns-width(text)-width(v), 1)) + p.paint(v, color.Bold)
-		}
-		p.line("%s", text)
-	}
+	p.columns(n, clean(f.Subject), f.Title, verdict, 22+(p.o.Columns-80)/2)
 	p.detail(f)
 	if p.regulation(f.Book) {
 		p.split(5, "by "+f.Cite.String()+", "+string(f.Sure), "")
@@ -296,11 +282,31 @@ func (p *page) smallest() {
 	}
 	sortByMargin(tight)
 	p.line("Least to spare")
+	room := 22 + (p.o.Columns-80)/2
 	for i, f := range tight[:min(5, len(tight))] {
 		got, want := Apart(f.Measure, f.Limit, p.o.Units)
-		p.split(0, fmt.Sprintf("%3d  %s  %s", i+1, pad(clean(f.Subject), 24), f.Title), got+", wants "+senseWord(f.Sense)+want)
+		p.columns(i+1, clean(f.Subject), f.Title, finding.MarginText(f.Margin), room)
+		p.split(5, got+", wants "+senseWord(f.Sense)+want, "")
 	}
 	p.line("")
+}
+
+// columns writes a numbered line of subject, title and a word at the edge,
+// wrapping the first two in their columns.
+func (p *page) columns(n int, subject, title, word string, room int) {
+	titleRoom := p.o.Columns - 5 - room - 2 - 14
+	left, middle := wrap(subject, room), wrap(title, titleRoom)
+	for i := 0; i < max(len(left), len(middle)); i++ {
+		num, edge := "", ""
+		if i == 0 {
+			num, edge = fmt.Sprint(n), word
+		}
+		text := fmt.Sprintf("%3s  %s  %s", num, pad(at(left, i), room), pad(at(middle, i), titleRoom))
+		if edge != "" {
+			text += strings.Repeat(" ", max(p.o.Columns-width(text)-width(edge), 1)) + p.paint(edge, color.Bold)
+		}
+		p.line("%s", text)
+	}
 }
 
 func sortByMargin(list []*finding.Finding) {

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -190,6 +191,9 @@ func (g *grid) write(f *excelize.File, s *styles) error {
 func (g *grid) writeRow(w *excelize.StreamWriter, s *styles, row int, l line) error {
 	var values []any
 	for _, c := range l.cells {
+		if x, ok := c.value.(float64); ok && (math.IsNaN(x) || math.IsInf(x, 0)) {
+			return fmt.Errorf("%s: a number that is none", at(len(values)+1, row))
+		}
 		id, err := s.id(c.look)
 		if err != nil {
 			return err

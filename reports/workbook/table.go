@@ -21,7 +21,7 @@ type sheetOf struct {
 // layTable lays a table: inputs open and with their audited value beside them,
 // closed forms as live formulas, the rest as the audit gave it.
 func (b *book) layTable(t *finding.Table) *grid {
-	s := &sheetOf{grid: &grid{name: sheetName(t.Name)}, book: b, table: t}
+	s := &sheetOf{grid: &grid{name: b.sheetName(t.Name)}, book: b, table: t}
 	s.arrange()
 	s.top(t.Title, b.record)
 	if len(s.inputs) > 0 {
@@ -46,7 +46,7 @@ func (s *sheetOf) legend() {
 	tint.fill = entry
 	word := small
 	word.flow = true
-	s.high(13.5, text("tinted", tint), text("may be changed, for a what-if; upright numbers follow; numbers in italics are worked out step by step and stand as audited", word))
+	s.high(13.5, text("tinted", tint), text("may be changed, for a what-if; upright numbers follow, numbers in italics are from the audit and stay", word))
 }
 
 // arrange gives each column its place and its width.

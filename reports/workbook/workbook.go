@@ -9,6 +9,7 @@ import (
 	"io"
 	"strings"
 	"time"
+	"unicode/utf16"
 
 	"github.com/xuri/excelize/v2"
 
@@ -133,13 +134,31 @@ func (b *book) properties(f *excelize.File) error {
 	return f.SetDocProps(p)
 }
 
-// sheetName makes a name that a sheet may have.
-func sheetName(s string) string {
-	s = strings.NewReplacer("[", "(", "]", ")", ":", " ", "*", " ", "?", " ", "/", "-", `\`, "-", "'", " ", "\n", " ").Replace(clean(s))
-	if r := []rune(s); len(r) > 31 {
-		s = string(r[:31])
+// sheetName makes a name that a sheet may have and that none has yet.
+func (b *book) sheetName(s string) string {
+	taken := map[string]bool{"summary": true, "findings": true, "register": true, "workings": true, "basis": true}
+	for _, g := range b.tables {
+		taken[strings.ToLower(g.name)] = true
 	}
-	if s = strings.TrimSpace(s); s == "" {
+	name := allowed(s)
+	for n := 2; taken[strings.ToLower(name)]; n++ {
+		end := fmt.Sprintf(" %d", n)
+		name = allowed(cutTo(allowed(s), mostName-len(end)) + end)
+	}
+	return name
+}
+
+// mostName is how many characters the name of a sheet may have.
+const mostName = 31
+
+func cutTo(s string, most int) string {
+	r := utf16.Encode([]rune(s))
+	return string(utf16.Decode(r[:min(most, len(r))]))
+}
+
+func allowed(s string) string {
+	s = strings.NewReplacer("[", "(", "]", ")", ":", " ", "*", " ", "?", " ", "/", "-", `\`, "-", "'", " ", "\n", " ").Replace(clean(s))
+	if s = strings.TrimSpace(cutTo(s, mostName)); s == "" {
 		return "Table"
 	}
 	return s

@@ -129,6 +129,7 @@ func All() []*rules.Check {
 		control.BOPTestTime,
 		control.KickIntensity,
 		control.KickTolerance,
+		control.OpenToPressure,
 		control.ProductionLeast,
 		control.ProductionPressure,
 		control.StackRating,

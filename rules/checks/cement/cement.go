@@ -95,7 +95,7 @@ func how(s well.Sheath) string {
 	if s.ByVolume {
 		return "top of cement by volume, enlargement counted"
 	}
-	return "top of cement as stated; no volumes to work it out from"
+	return "top of cement as stated, not worked out from volumes"
 }
 
 // stated is a check of a number a record states.

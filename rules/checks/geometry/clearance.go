@@ -50,13 +50,13 @@ var BitSpare = ofHole("geometry.bit_spare", units.Length, true,
 
 // PassSpare is the room a string has on its way down through others.
 var PassSpare = ofString("geometry.pass_spare", units.Length, true,
-	"Smallest drift of the strings a string is run through less its largest connection OD. Common practice, no source.",
+	"Least of drift less connection OD where a string runs through those before it: each segment passes what lies above its own bottom. The receptacle a tie-back stabs into isn't passed. Common practice, no source.",
 	func(w *well.Well, str int) rules.Measure {
-		spareLeft, p, ref, err := w.PassSpare(str)
+		p, err := w.PassSpare(str)
 		if err != nil {
 			return rules.From(err, w.Plan.Strings[str].Ref)
 		}
-		return spare(p, "connection", p.Bore-spareLeft, ref)
+		return spare(p.Way, "connection", p.OD, p.Ref)
 	})
 
 func spare(p well.Passage, what string, od units.Meters, ref place.Ref) rules.Measure {

@@ -101,6 +101,15 @@ func TestPassSpare(t *testing.T) {
 	is(t, w, geometry.PassSpare, "intermediate", (12.615-5.0/32-10.625)*inch)
 	is(t, w, geometry.PassSpare, "liner", (8.681-5.0/32-7.656)*inch)
 	absent(t, w, geometry.PassSpare, "surface", "passes no other string")
+	// A tie-back stabs into the liner top and doesn't pass the liner.
+	tied := changed(t, `"strings":[`, `"strings":[{"name":"tie-back","role":"tie_back","top":0,"shoe":8805,"segments":[{"from":0,"to":8805,"od":7,"weight":29,"grade":"P110","connection":"BTC"}]},`)
+	is(t, tied, geometry.PassSpare, "tie-back", (8.681-5.0/32-7.656)*inch)
+	is(t, tied, geometry.ClearanceCased, "tie-back", (8.681-7.656)/2*inch)
+	// Two sizes: the 10-3/4 in top ends above the 9-5/8 in liner and never passes
+	// it; the 7 in below does.
+	mixed := changed(t, `"role":"intermediate","section":"two","top":0,"shoe":9000,"segments":[{"from":0,`, `"role":"drilling_liner","section":"two","top":1900,"shoe":9000,"segments":[{"from":1900,`,
+		`"role":"production_liner","section":"three","hung_in":"intermediate","top":8800,"shoe":12000,"segments":[{"from":8800,`, `"role":"production","section":"three","top":0,"shoe":12000,"segments":[{"from":0,"to":1800,"od":10.75,"weight":40.5,"grade":"J55","connection":"BTC"},{"from":1800,`)
+	is(t, mixed, geometry.PassSpare, "liner", (12.615-5.0/32-11.75)*inch)
 }
 
 func TestSteps(t *testing.T) {

@@ -56,7 +56,7 @@ var ServiceBody = factor("tension.service_body", service+onBody)
 var ServiceJoint = factor("tension.service_joint", service+onJoint)
 
 // TriaxialLeast is the least triaxial factor.
-var TriaxialLeast = factor("triaxial.least", "Yield over the greatest von Mises stress of every moment of every other case, nominal wall less wear, both walls, both sides of the bend (API TR 5C3)."+bending)
+var TriaxialLeast = factor("triaxial.least", "Yield over the greatest von Mises stress of every known moment of every other case, nominal wall less wear, both walls, both sides of the bend (API TR 5C3)."+bending)
 
 // CompressionWellhead is compression on the string that carries the wellhead.
 var CompressionWellhead = &rules.Check{Name: "compression.wellhead", About: rules.String, Type: number,

@@ -57,7 +57,7 @@ var LapPlanned = ofString("test.lap_planned", truth,
 
 // OverWeakest is a test pressure as a part of the weakest thing it reaches.
 var OverWeakest = ofTest("test.over_weakest", units.None,
-	"Surface pressure of the test over the lowest rating of what it reaches: wellhead on the string, accessories of the string with a rating, and the BOP on it. What has no rating stated is left out. The string itself is judged by its own check. Common practice, no source.",
+	"Surface pressure of the test over the lowest rating of what it reaches: wellhead on the string, accessories of the string with a rating, and the BOP on it, else the one it was run through. What has no rating stated is left out. The string itself is judged by its own check. Common practice, no source.",
 	func(w *well.Well, t *plan.Test) rules.Measure {
 		c, err := w.TestWeakest(t)
 		if err != nil {

@@ -100,7 +100,9 @@ func TestOverWeakest(t *testing.T) {
 		t.Errorf("a shoe test tests no equipment: %+v", m)
 	}
 	lacks(t, changed(t, `"pressure":1500,`, ``), tests.OverWeakest, "casing", "pressure of casing")
-	lacks(t, changed(t, `,"rating_burst":3500`, ``), tests.OverWeakest, "lap", "ratings of what lap reaches")
+	// The liner's test reaches the stack it was run through, on the surface string.
+	is(t, changed(t, `"rating_burst":3500`, `"rating_burst":9000`, `"kind":"liner_lap"`, `"kind":"casing"`), tests.OverWeakest, "lap", 2800.0/5000, 1e-9)
+	lacks(t, changed(t, `,"rating_burst":3500`, ``, `"name":"stack","on":"surface","rating":5000,`, `"name":"stack","on":"surface",`), tests.OverWeakest, "lap", "ratings of what lap reaches")
 }
 
 func TestInternalYieldLeast(t *testing.T) {
