@@ -187,7 +187,7 @@ func references(list *doc.Node) []string {
 	out := make([]string, len(list.Items))
 	for i, item := range list.Items {
 		out[i] = "#" + strconv.Itoa(i+1)
-		if v := item.Get("name"); v != nil && len(named.exact[v.Text]) >= 1 {
+		if v := item.Get("name"); v != nil && len(named.exact[v.Text]) == 1 {
 			out[i] = v.Text
 		}
 	}

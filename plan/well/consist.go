@@ -53,6 +53,9 @@ func (s *search) holds(ok bool, refs []place.Ref, format string, args ...any) {
 // the last digit of a conversion decides nothing.
 func (w *Well) meets(a, b units.MD) bool { return math.Abs(float64(a-b)) <= float64(w.Meet())+1e-6 }
 
+// past reports whether a depth lies deeper than another and doesn't meet it.
+func (w *Well) past(a, b units.MD) bool { return a > b && !w.meets(a, b) }
+
 // agree reports whether two numbers differ by no more than a part of the
 // greater one.
 func agree(a, b, part float64) bool {

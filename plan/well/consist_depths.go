@@ -52,7 +52,7 @@ func (w *Well) statedTwice() []statedTwice {
 func (w *Well) TVDOverMD() (Conflicts, error) {
 	var found search
 	for _, b := range w.statedTwice() {
-		ok := float64(b.tvd.V)-float64(b.md.V) <= float64(w.Meet())+1e-6
+		ok := !w.past(units.MD(b.tvd.V), b.md.V)
 		found.holds(ok, places(b.tvd.Ref, b.md.Ref), "%s: TVD %s, MD %s", b.of, w.showTVD(b.tvd.V), w.showMD(b.md.V))
 	}
 	if len(found.found) == 0 {

@@ -89,7 +89,7 @@ func (w *Well) InHole(str int) (Conflicts, error) {
 		return nil, Absent("no bottom of hole is stated for the string")
 	}
 	var found search
-	found.holds(float64(shoe-deepest.V) <= float64(w.Meet())+1e-6, places(w.shoeRef(s), deepest.Ref), "shoe at %s, the hole ends at %s", w.showMD(shoe), w.showMD(deepest.V))
+	found.holds(!w.past(shoe, deepest.V), places(w.shoeRef(s), deepest.Ref), "shoe at %s, the hole ends at %s", w.showMD(shoe), w.showMD(deepest.V))
 	return found.result("")
 }
 
@@ -148,7 +148,7 @@ func (w *Well) CementInside(str int) (Conflicts, error) {
 	var found search
 	above := func(what string, top plan.Val[units.MD]) {
 		if top.Known() {
-			found.holds(top.V <= shoe+units.MD(w.Meet()), places(top.Ref, w.shoeRef(s)), "%s at %s, below the shoe at %s", what, w.showMD(top.V), w.showMD(shoe))
+			found.holds(!w.past(top.V, shoe), places(top.Ref, w.shoeRef(s)), "%s at %s, below the shoe at %s", what, w.showMD(top.V), w.showMD(shoe))
 		}
 	}
 	above("top of cement", s.TopOfCement)

@@ -35,7 +35,7 @@ func (w *Well) TopsInOrder(str, stage int) (Conflicts, error) {
 		}
 		if last >= 0 {
 			o := &st.Fluids[last]
-			found.holds(f.Top.V >= o.Top.V-units.MD(w.Meet()), places(f.Top.Ref, o.Top.Ref), "top of %s at %s, that of %s pumped before it at %s",
+			found.holds(!w.past(o.Top.V, f.Top.V), places(f.Top.Ref, o.Top.Ref), "top of %s at %s, that of %s pumped before it at %s",
 				f.Name.V, w.showMD(f.Top.V), o.Name.V, w.showMD(o.Top.V))
 		}
 		last = k

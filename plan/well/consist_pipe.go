@@ -140,7 +140,7 @@ func (w *Well) InsideString(str int) (Conflicts, error) {
 	var found search
 	inside := func(what string, md plan.Val[units.MD]) {
 		if md.Known() {
-			ok := md.V >= top-units.MD(w.Meet()) && md.V <= shoe+units.MD(w.Meet())
+			ok := !w.past(top, md.V) && !w.past(md.V, shoe)
 			found.holds(ok, places(md.Ref, w.shoeRef(s)), "%s at %s; %s runs from %s to %s", what, w.showMD(md.V), s.Name.V, w.showMD(top), w.showMD(shoe))
 		}
 	}

@@ -56,7 +56,7 @@ func (w *Well) LinerHangs(str int) (Conflicts, error) {
 		return nil, err
 	}
 	var found search
-	ok := top >= from-units.MD(w.Meet()) && top <= shoe+units.MD(w.Meet())
+	ok := !w.past(from, top) && !w.past(top, shoe)
 	found.holds(ok, places(topRef(s), w.shoeRef(p)), "liner top at %s; %s runs from %s to %s", w.showMD(top), p.Name.V, w.showMD(from), w.showMD(shoe))
 	return found.result("")
 }
@@ -127,7 +127,7 @@ func (w *Well) StringsInOrder(str int) (Conflicts, error) {
 	a, errA := w.shoeOf(o)
 	b, errB := w.shoeOf(s)
 	if errA == nil && errB == nil {
-		found.holds(b >= a-units.MD(w.Meet()), places(w.shoeRef(s), w.shoeRef(o)), "shoe at %s, that of %s listed before it at %s", w.showMD(b), o.Name.V, w.showMD(a))
+		found.holds(!w.past(a, b), places(w.shoeRef(s), w.shoeRef(o)), "shoe at %s, that of %s listed before it at %s", w.showMD(b), o.Name.V, w.showMD(a))
 	}
 	odA, refA, errA := largestOD(o)
 	odB, refB, errB := largestOD(s)
@@ -154,7 +154,7 @@ func (w *Well) SectionsMeet(section int) (Conflicts, error) {
 		ok := w.meets(s.From.V, o.To.V)
 		if i := w.stringIn(above); i >= 0 && !ok {
 			shoe, err := w.shoeOf(&w.Plan.Strings[i])
-			ok = err == nil && s.From.V >= shoe-units.MD(w.Meet()) && s.From.V <= o.To.V
+			ok = err == nil && !w.past(shoe, s.From.V) && s.From.V <= o.To.V
 		}
 		found.holds(ok, places(s.From.Ref, o.To.Ref), "%s begins at %s, %s ends at %s", s.Name.V, w.showMD(s.From.V), o.Name.V, w.showMD(o.To.V))
 	}
@@ -227,7 +227,7 @@ func (w *Well) CompletionFits() (Conflicts, error) {
 		md   plan.Val[units.MD]
 	}{{"packer", c.Packer}, {"perforations", c.PerforatedFrom}, {"perforations", c.PerforatedTo}} {
 		if d.md.Known() {
-			found.holds(float64(d.md.V-end) <= float64(w.Meet())+1e-6, places(d.md.Ref, ref), "%s at %s, the well ends at %s", d.what, w.showMD(d.md.V), w.showMD(end))
+			found.holds(!w.past(d.md.V, end), places(d.md.Ref, ref), "%s at %s, the well ends at %s", d.what, w.showMD(d.md.V), w.showMD(end))
 		}
 	}
 	return found.result("the completion states no depth")
@@ -243,7 +243,7 @@ func (w *Well) deepest() (units.MD, place.Ref) {
 	}
 	for i := range w.Plan.Strings {
 		s := &w.Plan.Strings[i]
-		if shoe, err := w.shoeOf(s); err == nil && shoe > end+units.MD(w.Meet()) {
+		if shoe, err := w.shoeOf(s); err == nil && (ref == 0 || w.past(shoe, end)) {
 			end, ref = shoe, w.shoeRef(s)
 		}
 	}

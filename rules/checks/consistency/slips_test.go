@@ -7,9 +7,17 @@ type edits = map[string]any
 // TestSlips makes one slip at a time in the sound plan. The book must find it,
 // show both places and both values, and find nothing else.
 func TestSlips(t *testing.T) {
+	tried := map[string]bool{}
 	for _, list := range [][]slip{nameSlips, pipeSlips, placeSlips, depthSlips, factSlips, jobSlips, frameSlips} {
 		for _, s := range list {
 			t.Run(s.name, s.run)
+			tried[s.want[0]] = true
+		}
+	}
+	for _, f := range audit(t, "sound.json", sound(t)) {
+		if !tried[f.Requirement] {
+			t.Errorf("no slip is made against %s", f.Requirement)
+			tried[f.Requirement] = true
 		}
 	}
 }

@@ -21,11 +21,11 @@ func TestThin(t *testing.T) {
 		{"nothing but a name", `"well": {"name": "Bare 1"}`, nil, ""},
 		{"one string, no hole", `"well": {"name": "Bare 2"}, "strings": [{"name": "7 production", "role": "production", "shoe": 5000, "segments": [{"od": "7 in"}]}]`,
 			[]string{"has-section"}, "the hole sections"},
-		{"sizes without depths", `"strings": [{"name": "7 production", "role": "production", "segments": [{"od": "7 in", "grade": "L80"}]}], "sections": [{"name": "8-3/4", "string": "7 production", "bit": "8-3/4 in"}]`, nil, ""},
-		{"a liner without its top", `"strings": [{"name": "9-5/8", "role": "intermediate", "set_by": "driven", "shoe": 5000}, {"name": "7 liner", "role": "drilling_liner", "shoe": 9000}], "sections": [{"name": "8-1/2", "string": "7 liner", "to": 9000}]`,
+		{"sizes without depths", `"well": {"name": "Bare"}, "strings": [{"name": "7 production", "role": "production", "segments": [{"od": "7 in", "grade": "L80"}]}], "sections": [{"name": "8-3/4", "string": "7 production", "bit": "8-3/4 in"}]`, nil, ""},
+		{"a liner without its top", `"well": {"name": "Bare"}, "strings": [{"name": "9-5/8", "role": "intermediate", "set_by": "driven", "shoe": 5000}, {"name": "7 liner", "role": "drilling_liner", "shoe": 9000}], "sections": [{"name": "8-1/2", "string": "7 liner", "to": 9000}]`,
 			[]string{"liner-hangs"}, "the top of 7 liner"},
-		{"rows with one number each", `"pressures": [{"depth": 1000, "pore": 9}, {"depth": 2000, "fracture": 14}], "temperatures": [{"depth": 1000, "static": 90}], "formations": [{"name": "Sand", "top": 900}], "survey": [{"md": 100}]`, nil, ""},
-		{"tests and stacks that name nothing", `"tests": [{"kind": "casing", "pressure": 1500}], "bops": [{"rating": 5000}]`, nil, ""},
+		{"rows with one number each", `"well": {"name": "Bare"}, "pressures": [{"depth": 1000, "pore": 9}, {"depth": 2000, "fracture": 14}], "temperatures": [{"depth": 1000, "static": 90}], "formations": [{"name": "Sand", "top": 900}], "survey": [{"md": 100}]`, nil, ""},
+		{"tests and stacks that name nothing", `"well": {"name": "Bare"}, "tests": [{"kind": "casing", "pressure": 1500}], "bops": [{"rating": 5000}]`, nil, ""},
 	} {
 		fs := audit(t, "thin.json", []byte(`{"format": "spudgate-plan/1", "units": "field", `+c.plan+`}`))
 		if got := notMet(fs); len(got) > 0 {
@@ -95,7 +95,7 @@ func TestManyConflicts(t *testing.T) {
 	for i := range 8 {
 		rows = append(rows, fmt.Sprintf(`{"depth": %d, "pore": "15 ppg", "fracture": "14 ppg"}`, 1000*(i+1)))
 	}
-	fs := audit(t, "many.json", []byte(`{"format": "spudgate-plan/1", "units": "field", "pressures": [`+strings.Join(rows, ", ")+`]}`))
+	fs := audit(t, "many.json", []byte(`{"format": "spudgate-plan/1", "units": "field", "well": {"name": "Bare"}, "pressures": [`+strings.Join(rows, ", ")+`]}`))
 	for _, f := range fs {
 		if f.Requirement != "pressure-rows" {
 			continue
