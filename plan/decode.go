@@ -179,6 +179,9 @@ func (d *decoder) quantity(n *doc.Node, f *form.Field, out reflect.Value, datum 
 	if weight {
 		si *= units.G
 	}
+	if d.zero(n, f, w) {
+		return
+	}
 	if f.Ranged() && (si < f.Min || si > f.Max) {
 		u := f.Bare(d.plan.System)
 		d.fault(n, fmt.Sprintf("%s to %s %s", trim(u.FromSI(f.Min)), trim(u.FromSI(f.Max)), u.Symbol))
@@ -199,6 +202,16 @@ func (d *decoder) quantity(n *doc.Node, f *form.Field, out reflect.Value, datum 
 		return
 	}
 	set(out, n.Ref, func(v reflect.Value) { v.SetFloat(si) })
+}
+
+// zero reports a number written as 0 where the form takes that for "not known",
+// and remembers it: it is read as not stated, and said.
+func (d *decoder) zero(n *doc.Node, f *form.Field, w units.Written) bool {
+	if !f.ZeroUnknown || w.Number != 0 {
+		return false
+	}
+	d.plan.Zeros = append(d.plan.Zeros, Doubt{n.Ref, f.Title})
+	return true
 }
 
 // written reads the number and unit of a node; a depth may say "surface".
@@ -253,6 +266,9 @@ func (d *decoder) grade(n *doc.Node, f *form.Field, out reflect.Value) {
 	u := f.Bare(d.plan.System)
 	if w.HasUnit {
 		u = w.Unit
+	}
+	if d.zero(n, f, w) {
+		return
 	}
 	g := units.Grade{SI: u.ToSI(w.Number), Dim: u.Dim}
 	var most float64

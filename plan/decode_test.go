@@ -94,7 +94,7 @@ func TestFaults(t *testing.T) {
 		{"shoe", `"12 furlongs"`, `"12 furlongs"`, "unknown unit"},
 		{"shoe", `9e9`, "9e9", "-164.042 to 65,616.798 ft"},
 		{"shoe", `"100 ft from the moon"`, `"100 ft from the moon"`, "rotary, ground, mudline or sea level"},
-		{"mud_density", `-1`, "-1", "0.004 to 33.382 ppg"},
+		{"mud_density", `-1`, "-1", "0 to 33.382 ppg"},
 		{"fill_every", `"40 ft from ground"`, `"40 ft from ground"`, "a length with no datum"},
 		{"centralizers_planned", `1e300`, "1e300", "a whole number up to 1000000"},
 	} {

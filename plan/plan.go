@@ -44,6 +44,8 @@ type Plan struct {
 	// Doubts are values that were read but can't be used as they stand, such
 	// as a depth from ground where the height of the rotary isn't stated.
 	Doubts []Doubt
+	// Zeros are numbers written as 0 that no plan means: read as not stated.
+	Zeros []Doubt
 	// Notes are small things the reader decided and says once: names made up
 	// for nameless records, sizes taken as the listed one.
 	Notes []doc.Remark

@@ -33,12 +33,15 @@ type Field struct {
 	Small    bool      // Quantity: a size, shown in inches or millimetres
 	Unit     [2]string // Quantity, Grade: unit of a bare number, by units.System
 	Min, Max float64   // Quantity: the range of values a plan can have, SI
-	Choices  []string  // Choice
-	Const    string    // Text that must read exactly so
-	Also     []string  // other names of the header
-	Example  string    // as written in JSON, without quotes
-	Sheet    string    // Card, List: the sheet it stands on
-	Of       *Object   // Card, List
+	// ZeroUnknown marks a number that plans write as 0 where they mean that it
+	// isn't known: a mud weight, a rating, a test pressure.
+	ZeroUnknown bool
+	Choices     []string // Choice
+	Const       string   // Text that must read exactly so
+	Also        []string // other names of the header
+	Example     string   // as written in JSON, without quotes
+	Sheet       string   // Card, List: the sheet it stands on
+	Of          *Object  // Card, List
 }
 
 // Ranged reports whether the field limits its value.

@@ -58,6 +58,13 @@ func understated(b []byte) []byte {
 	return b
 }
 
+// overstated makes the directory say that the first part unpacks to 300 MB.
+func overstated(b []byte) []byte {
+	b = bytes.Clone(b)
+	binary.LittleEndian.PutUint32(b[bytes.Index(b, []byte("PK\x01\x02"))+24:], 300_000_000)
+	return b
+}
+
 func many(n int, f func(i int) string) string {
 	var b strings.Builder
 	for i := range n {
@@ -87,6 +94,7 @@ func TestHostile(t *testing.T) {
 			return p.bytes()
 		}(), "found a workbook of 2001 parts"},
 		{"bomb", bomb(MaxUnpacked + 1), "unpacks to more than 256000000 bytes"},
+		{"bomb by its own word", overstated(good), "unpacks to more than 256000000 bytes"},
 		{"bomb that lies", understated(bomb(MaxUnpacked + 1<<20)), "can't be unpacked"},
 		{"no workbook", newPacker().add("readme.txt", "x").bytes(), "a zip file without a workbook in it"},
 		{"binary workbook", newPacker().add("xl/workbook.bin", "x").bytes(), "found a binary workbook"},

@@ -250,7 +250,7 @@ func (t *table) merge() {
 		for i := range t.rows {
 			if row := &t.rows[i]; row.n == s.firstRow {
 				top = row.at(s.firstCol)
-			} else if top != nil && row.n > s.firstRow && row.n < s.lastRow {
+			} else if top != nil && row.n > s.firstRow && row.n <= s.lastRow {
 				t.merged[[2]int{s.firstCol, row.n}] = top
 			}
 		}

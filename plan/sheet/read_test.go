@@ -98,6 +98,9 @@ func TestCards(t *testing.T) {
 		"well!B16: stated again: well!B12 is read, this isn't",
 		"well!C19: no well has its values in this column; the cell isn't read",
 	)
+	// Three cards have a name: outside of them the label means none.
+	vague := readTabs(t, tab{name: "Well", rows: [][]any{{"Name", "x"}, {"Operator", "y"}}})
+	checkRemarks(t, vague, `Well!A1: "Name" isn't a label of this sheet; its value isn't read`)
 	if k := d.Root.Get("well").Members[0].KeyRef; d.Place(k).String() != "well!A4" || d.Text(k) != "Well no." {
 		t.Errorf("key at %s, %q", d.Place(k), d.Text(k))
 	}

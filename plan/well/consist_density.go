@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"spudgate/plan"
-	"spudgate/plan/place"
 	"spudgate/plan/units"
 )
 
@@ -98,64 +97,13 @@ func (w *Well) OtherDensities() (Conflicts, error) {
 	return found.result("no density is stated")
 }
 
-// Zeros searches for a nought where the plan means that it doesn't know: a
-// pressure, a volume or an amount that no job has.
+// Zeros lists the numbers written as 0 that no plan means: the decoder read
+// them as not stated.
 func (w *Well) Zeros() (Conflicts, error) {
 	var found search
-	p := w.Plan
-	nought(&found, "reservoir pressure", p.Well.ReservoirPressure)
-	for i := range p.Strings {
-		s := &p.Strings[i]
-		nought(&found, "bump pressure of "+s.Name.V, s.BumpPressure)
-		for j := range s.Segments {
-			g := &s.Segments[j]
-			nought(&found, "collapse rating of "+g.Label(), g.RatingCollapse)
-			nought(&found, "internal yield rating of "+g.Label(), g.RatingInternalYield)
-			nought(&found, "body yield rating of "+g.Label(), g.RatingBody)
-			nought(&found, "joint strength of "+g.Label(), g.RatingJoint)
-		}
-		for j := range s.Stages {
-			zeroFluids(&found, &s.Stages[j])
-		}
+	found.holds(true, nil, "")
+	for _, z := range w.Plan.Zeros {
+		found.holds(false, places(z.Ref), "%s is 0: leave it empty if it isn't known", strings.ToLower(z.Why))
 	}
-	for i := range p.Pressures {
-		if z := p.Pressures[i].Depth; z.V > 0 {
-			zeroGrade(&found, "pore pressure at "+w.showTVD(z.V), p.Pressures[i].Pore)
-			zeroGrade(&found, "fracture pressure at "+w.showTVD(z.V), p.Pressures[i].Fracture)
-		}
-	}
-	for i := range p.Tests {
-		if p.Tests[i].Kind.V != "inflow" {
-			nought(&found, "pressure of "+p.Tests[i].Name.V, p.Tests[i].Pressure)
-		}
-		nought(&found, "minutes of "+p.Tests[i].Name.V, p.Tests[i].Minutes)
-	}
-	for i := range p.BOPs {
-		nought(&found, "rating of "+p.BOPs[i].Name.V, p.BOPs[i].Rating)
-		nought(&found, "ram test of "+p.BOPs[i].Name.V, p.BOPs[i].TestPressure)
-	}
-	return found.result("none of these is stated")
-}
-
-func zeroFluids(found *search, st *plan.Stage) {
-	for k := range st.Fluids {
-		f := &st.Fluids[k]
-		nought(found, "volume of "+f.Name.V, f.Volume)
-		nought(found, "sacks of "+f.Name.V, f.Sacks)
-		nought(found, "thickening time of "+f.Name.V, f.ThickeningTime)
-	}
-}
-
-func nought[T ~float64](found *search, what string, v plan.Val[T]) {
-	notZero(found, what, float64(v.V), v.Ref)
-}
-
-func zeroGrade(found *search, what string, v plan.Val[units.Grade]) {
-	notZero(found, what, v.V.SI, v.Ref)
-}
-
-func notZero(found *search, what string, x float64, ref place.Ref) {
-	if ref != 0 {
-		found.holds(x != 0, places(ref), "%s is 0: leave it empty if it isn't known", what)
-	}
+	return found.result("no number is stated")
 }

@@ -40,9 +40,6 @@ func (w *Well) statedTwice() []statedTwice {
 	for i := range p.Survey {
 		add("survey station", p.Survey[i].MD, p.Survey[i].TVD)
 	}
-	for i := range p.Approved {
-		add("approved shoe of "+p.Approved[i].String.V, p.Approved[i].Shoe, p.Approved[i].ShoeTVD)
-	}
 	return out
 }
 
@@ -86,15 +83,20 @@ func (w *Well) TVDTwice() (Conflicts, error) {
 			}
 		}
 	}
-	for i, a := range all {
-		for _, b := range all[:i] {
-			if math.Abs(float64(a.md.V-b.md.V)) < 0.01 {
-				ok := math.Abs(float64(a.tvd.V-b.tvd.V)) <= float64(w.Rounding())+1e-6
-				found.holds(ok, places(a.tvd.Ref, b.tvd.Ref), "at %s, TVD %s for %s and %s for %s", w.showMD(a.md.V), w.showTVD(a.tvd.V), a.of, w.showTVD(b.tvd.V), b.of)
-			}
+	w.onePlace(&found, all)
+	return found.result("each TVD is given once")
+}
+
+// onePlace compares the TVDs stated at one MD with each other.
+func (w *Well) onePlace(found *search, all []statedTwice) {
+	sort.SliceStable(all, func(i, j int) bool { return all[i].md.V < all[j].md.V })
+	for i := 1; i < len(all); i++ {
+		a, b := all[i], all[i-1]
+		if float64(a.md.V-b.md.V) < 0.01 {
+			ok := math.Abs(float64(a.tvd.V-b.tvd.V)) <= float64(w.Rounding())+1e-6
+			found.holds(ok, places(a.tvd.Ref, b.tvd.Ref), "at %s, TVD %s for %s and %s for %s", w.showMD(a.md.V), w.showTVD(a.tvd.V), a.of, w.showTVD(b.tvd.V), b.of)
 		}
 	}
-	return found.result("each TVD is given once")
 }
 
 func mapWords(s DepthSource) string {
@@ -163,7 +165,7 @@ func (w *Well) usable(found *search) {
 		return
 	}
 	i := min(max(input.Index, 0), len(list)-1)
-	found.holds(false, places(w.Plan.Survey[i].Ref, w.Plan.Survey[max(i-1, 0)].Ref), "%s", input.Text)
+	found.holds(false, places(w.Plan.Survey[i].Ref, w.Plan.Survey[max(i-1, 0)].Ref), "station at %s: %s", w.showMD(list[i].MD), input.Text)
 }
 
 // SurveyReaches compares the last survey station with the deepest hole or

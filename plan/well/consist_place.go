@@ -79,16 +79,30 @@ func (w *Well) RoleFits(str int) (Conflicts, error) {
 		return nil, Absent("the role says nothing of the top")
 	}
 	var found search
-	z, err := w.Mudline()
-	if s.Top.Known() && err == nil {
-		const cellar = 15 // m
-		high := float64(s.Top.V) <= float64(z)+cellar
-		found.holds(high != IsLiner(s), places(s.Top.Ref, s.Role.Ref), "role %s, top at %s, the wellhead at %s", s.Role.V, w.showMD(s.Top.V), w.showTVD(z))
+	if low, ok := w.lowestWellhead(); ok && s.Top.Known() {
+		high := s.Top.V <= low
+		found.holds(high != IsLiner(s), places(s.Top.Ref, s.Role.Ref), "role %s, top at %s, the wellhead no deeper than %s", words(s.Role.V), w.showMD(s.Top.V), w.showMD(low))
 	}
 	if s.HungIn.Known() {
 		found.holds(IsLiner(s), places(s.HungIn.Ref, s.Role.Ref), "role %s, hung in %s", s.Role.V, s.HungIn.V)
 	}
 	return found.result("no top is stated")
+}
+
+// lowestWellhead is the deepest a string's top can be and still be at the
+// wellhead: a cellar of 15 m below the ground or, offshore, a housing on the
+// sea bed, where strings of a surface stack may hang too. False where the
+// setting or the depth of the sea bed isn't stated.
+func (w *Well) lowestWellhead() (units.MD, bool) {
+	const cellar = 15 // m
+	r := w.Plan.DepthReference
+	switch set := w.Plan.Well.Setting; {
+	case !set.Known():
+		return 0, false
+	case set.V == "onshore":
+		return units.MD(r.AboveGround.V + cellar), true
+	}
+	return units.MD(r.AboveSeaLevel.V + r.WaterDepth.V + cellar), r.AboveSeaLevel.Known() && r.WaterDepth.Known()
 }
 
 // CementedFits searches for cement planned for a string said not to be

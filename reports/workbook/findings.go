@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"slices"
 	"strings"
 
 	"spudgate/rules/finding"
@@ -8,7 +9,7 @@ import (
 
 // layFindings lays what isn't met, isn't assessed or was varied, one row each.
 func (b *book) layFindings() *grid {
-	g := &grid{name: "Findings", columns: []float64{4.5, 10, 12, 15, 19, 11.5, 14, 8, 15, 12.5, 25, 18, 9.5, 22}}
+	g := &grid{name: "Findings", columns: []float64{4.5, 10, 12, 17, 19, 11.5, 14, 8, 15, 12.5, 25, 18, 9.5, 22}}
 	b.rowOf = map[*finding.Finding]int{}
 	for i := range b.record.Findings {
 		f := &b.record.Findings[i]
@@ -17,6 +18,7 @@ func (b *book) layFindings() *grid {
 		}
 	}
 	b.record.Order(b.list)
+	slices.SortStableFunc(b.list, laterLast)
 	g.top("Findings", b.record)
 	head := g.heads(numbers("No."), words("Grade"), words("Verdict"), words("Subject"), words("Requirement"), numbers("Measure"), numbers("Limit"), numbers("Margin"), words("In the well"), words("In the plan"), words("Missing, or why"), words("Stands in"), words("How sure"), words("What would mend it"))
 	for i, f := range b.list {
@@ -27,6 +29,17 @@ func (b *book) layFindings() *grid {
 	}
 	g.filter = at(1, head) + ":" + at(len(g.columns), len(g.rows))
 	return g
+}
+
+// laterLast puts what is asked at a later stage only behind the rest.
+func laterLast(a, b *finding.Finding) int {
+	switch {
+	case a.NotYetDue == b.NotYetDue:
+		return 0
+	case a.NotYetDue:
+		return 1
+	}
+	return -1
 }
 
 func (b *book) findingRow(no int, f *finding.Finding) []cell {
@@ -59,8 +72,11 @@ func verdictText(f *finding.Finding) string {
 }
 
 // measured are the cells of measure and limit: numbers where the columns are
-// wide enough for them.
+// wide enough for them, nothing where the requirement doesn't apply.
 func (b *book) measured(f *finding.Finding, measureWidth, limitWidth float64) (cell, cell) {
+	if f.Verdict == finding.NotApplicable {
+		return text("", plain), text("", plain)
+	}
 	measure := text(f.Measure.Show(b.units), number)
 	limit := text(strings.TrimSpace(senseText(f)+f.Limit.Show(b.units)), number)
 	if f.Measure == nil || f.Measure.Quantity == nil {
@@ -154,7 +170,8 @@ func inPlan(f *finding.Finding) string {
 	return strings.Join(out, "\n")
 }
 
-// why is what is missing, or the reason, and when it's asked if not yet.
+// why is what is missing and the reason; without one, when it's asked if not
+// yet.
 func why(f *finding.Finding) string {
 	var parts []string
 	for _, m := range f.Missing {
@@ -163,7 +180,7 @@ func why(f *finding.Finding) string {
 	if f.Reason != "" {
 		parts = append(parts, f.Reason)
 	}
-	if f.NotYetDue {
+	if f.NotYetDue && f.Reason == "" {
 		parts = append(parts, "not yet due: asked from "+stageText(f.Stage)+" on")
 	}
 	return strings.Join(parts, "\n")

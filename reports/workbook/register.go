@@ -10,14 +10,14 @@ import (
 // behind them the clauses of the books that no requirement judges: what wasn't
 // checked is on record too.
 func (b *book) layRegister() *grid {
-	g := &grid{name: "Register", columns: []float64{16.5, 19, 20, 16, 22, 10.5, 12.5, 11.5, 14, 8, 8, 32}}
+	g := &grid{name: "Register", columns: []float64{16.5, 18, 25, 22, 23, 10.5, 12.5, 11.5, 14, 8, 8, 28}}
 	g.top("Register of requirements", b.record)
 	head := g.heads(words("Book"), words("Requirement"), words("Stands in"), words("Subject"), words("Title"), words("Grade"), words("Verdict"), numbers("Measure"), numbers("Limit"), numbers("Margin"), words("Finding"), words("Why"))
 	for i := range b.record.Findings {
 		g.add(b.registerRow(&b.record.Findings[i])...)
 	}
 	g.filter = at(1, head) + ":" + at(len(g.columns), len(g.rows))
-	b.person = g.next() + 1
+	rows := len(g.rows)
 	for i := range b.record.Books {
 		bk := &b.record.Books[i]
 		b.clauses(g, bk, "For a person to judge", bk.Person)
@@ -25,6 +25,10 @@ func (b *book) layRegister() *grid {
 	for i := range b.record.Books {
 		bk := &b.record.Books[i]
 		b.clauses(g, bk, "Not judged by this book", bk.Gaps)
+	}
+	b.person = 1
+	if len(g.rows) > rows {
+		b.person = rows + 2 // behind a narrow row
 	}
 	return g
 }

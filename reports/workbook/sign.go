@@ -73,7 +73,8 @@ func (b *book) layFoot(g *grid) {
 	if n := len(r.Unread) + len(r.Notes); n > 0 && b.notes != "" {
 		l := small
 		l.under = true
-		g.add(text(fmt.Sprintf("%s on how the plan was read, %d of them on what was not read.", count(n, "note", "notes"), len(r.Unread)), l).over(across).to(b.notes))
+		words := count(len(r.Notes), "note", "notes") + " on how the plan was read; " + count(len(r.Unread), "part", "parts") + " of the file not read."
+		g.add(text(words, l).over(across).to(b.notes))
 	}
 	row := g.next()
 	n := small

@@ -108,7 +108,7 @@ func (b *book) layAgainst(g *grid) {
 		if k.Regulation {
 			kind = "regulation"
 		}
-		g.add(text(kind, faint).over(2), text(k.Title, plain).over(7), text("edition "+k.Edition, plain).over(3))
+		g.add(text(kind, faint).over(2), text(k.Title, plain).over(7), text(k.Edition, plain).over(3))
 	}
 	link := linked
 	g.add(text("design basis", faint).over(2), text(b.record.Basis.Name, link).over(7).to(b.basis.ref(1, 1)), text("as of "+b.record.AsOf, plain).over(3))

@@ -152,7 +152,7 @@ func (s *sheetOf) row(r *finding.Row) {
 		}
 		body, copied := s.cell(r, i, v, figures[i])
 		if r.Head {
-			body.look.top = medium
+			body.look.top, copied.look.top = dark, dark
 		}
 		cells = append(cells, body)
 		if c.Input {

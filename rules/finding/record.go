@@ -22,6 +22,7 @@ type Record struct {
 	Notes    []Note    `json:"notes"`
 	Unread   []Note    `json:"unread"`
 	Tables   []Table   `json:"tables"`
+	Drawings Drawings  `json:"drawings"`
 }
 
 // Caution is printed by every report.

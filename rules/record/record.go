@@ -53,6 +53,7 @@ func Make(in Input, fs []finding.Finding) *finding.Record {
 		r.Books = append(r.Books, book(b))
 	}
 	r.Tables = tables(in.Well)
+	r.Drawings = drawings(in.Well, fs)
 	return r
 }
 

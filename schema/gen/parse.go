@@ -31,6 +31,7 @@ type field struct {
 	Quantity   string            `json:"quantity"`
 	Unit       map[string]string `json:"unit"`
 	Range      []float64         `json:"range"`
+	Zero       string            `json:"zero"`
 	Also       []string          `json:"also"`
 	Examples   []any             `json:"examples"`
 	Sheet      string            `json:"sheet"`

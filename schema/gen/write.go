@@ -53,6 +53,9 @@ func writeFields(b *bytes.Buffer, o object) {
 		if len(f.Range) == 2 {
 			fmt.Fprintf(b, ", Min: %v, Max: %v", f.Range[0], f.Range[1])
 		}
+		if f.Zero == "unknown" {
+			b.WriteString(", ZeroUnknown: true")
+		}
 		writeStrings(b, "Choices", f.Enum)
 		if f.Const != "" {
 			fmt.Fprintf(b, ", Const: %q", f.Const)

@@ -12,7 +12,7 @@ var InHole = ofString("in_hole", "The shoe is no deeper than the hole it is run 
 var LinerHangs = ofString("liner_hangs", "A liner's top lies within the string it hangs in: the one it names, else the last run before it.", (*well.Well).LinerHangs)
 
 // Role is whether a string's role goes with its top.
-var Role = ofString("role", "Liners begin below the wellhead, other strings at it (50 ft or 15 m allowed); only liners hang in another string.", (*well.Well).RoleFits)
+var Role = ofString("role", "Liners begin below the wellhead, other strings at it: no deeper than 15 m below the ground or, offshore, the sea bed. Only liners hang in another string.", (*well.Well).RoleFits)
 
 // Cemented is whether cement is planned only for strings that are cemented.
 var Cemented = ofString("cemented", "A string said not to be cemented has no stages and no top of cement.", (*well.Well).CementedFits)

@@ -25,6 +25,7 @@ func TestThin(t *testing.T) {
 		{"a liner without its top", `"well": {"name": "Bare"}, "strings": [{"name": "9-5/8", "role": "intermediate", "set_by": "driven", "shoe": 5000}, {"name": "7 liner", "role": "drilling_liner", "shoe": 9000}], "sections": [{"name": "8-1/2", "string": "7 liner", "to": 9000}]`,
 			[]string{"liner-hangs"}, "the top of 7 liner"},
 		{"rows with one number each", `"well": {"name": "Bare"}, "pressures": [{"depth": 1000, "pore": 9}, {"depth": 2000, "fracture": 14}], "temperatures": [{"depth": 1000, "static": 90}], "formations": [{"name": "Sand", "top": 900}], "survey": [{"md": 100}]`, nil, ""},
+		{"counts and cement half stated", `"well": {"name": "Bare"}, "strings": [{"name": "7 production", "role": "production", "set_by": "driven", "centralizers_planned": 20, "top_of_cement": 500, "float_collar": 4960, "centralizers": [{"count": 4}, {"spacing": 80}], "stages": [{"fluids": [{"kind": "lead", "volume": 80}, {"kind": "tail", "top": 3000, "sacks": 100}]}]}]`, nil, ""},
 		{"tests and stacks that name nothing", `"well": {"name": "Bare"}, "tests": [{"kind": "casing", "pressure": 1500}], "bops": [{"rating": 5000}]`, nil, ""},
 	} {
 		fs := audit(t, "thin.json", []byte(`{"format": "spudgate-plan/1", "units": "field", `+c.plan+`}`))
