@@ -37,7 +37,7 @@ var allowed = map[string]string{
 	"rules/checks/checktest": "plan plan/read plan/well rules rules/basis schema",
 	"rules/checks/*":         "plan plan/expr plan/fluid plan/pipe plan/place plan/survey plan/units plan/well rules",
 	"rules/books":            "plan/expr plan/units rules",
-	"rules/record":           "plan plan/doc plan/expr plan/form plan/place plan/units plan/well rules rules/basis rules/finding",
+	"rules/record":           "plan plan/pipe plan/doc plan/expr plan/form plan/place plan/units plan/well rules rules/basis rules/finding",
 	"reports/office":         "",
 	"reports/*":              "plan/expr plan/place plan/units rules/finding",
 	"cmd/spudgate":           "*",

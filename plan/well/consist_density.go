@@ -98,12 +98,18 @@ func (w *Well) OtherDensities() (Conflicts, error) {
 }
 
 // Zeros lists the numbers written as 0 that no plan means: the decoder read
-// them as not stated.
+// them as not stated. A test at no pressure is one too, unless it's an inflow
+// test.
 func (w *Well) Zeros() (Conflicts, error) {
 	var found search
 	found.holds(true, nil, "")
 	for _, z := range w.Plan.Zeros {
-		found.holds(false, places(z.Ref), "%s is 0: leave it empty if it isn't known", strings.ToLower(z.Why))
+		found.holds(false, places(z.Ref), "%s (%s) is 0: leave it empty if it isn't known", strings.ToLower(z.Why), w.Plan.Place(z.Ref).Path)
+	}
+	for i := range w.Plan.Tests {
+		t := &w.Plan.Tests[i]
+		zero := t.Pressure.Known() && t.Pressure.V == 0 && t.Kind.V != "inflow"
+		found.holds(!zero, places(t.Pressure.Ref), "pressure of %s is 0: leave it empty if it isn't known", t.Name.V)
 	}
 	return found.result("no number is stated")
 }

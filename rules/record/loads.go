@@ -96,14 +96,13 @@ func share(p well.ProfilePoint) float64 {
 
 // leastOf is the least factor; zero where no load acts.
 func leastOf(list []well.ProfilePoint) float64 {
-	most := 0.0
+	least := 0.0
 	for _, p := range list {
-		most = max(most, share(p))
+		if p.Factor > 0 && (least == 0 || p.Factor < least) {
+			least = p.Factor
+		}
 	}
-	if most == 0 {
-		return 0
-	}
-	return 1 / most
+	return least
 }
 
 // thinSlack is how far, as a part of the greatest value, a straight line may

@@ -120,5 +120,5 @@ var frameSlips = []slip{
 	{"a test at nought", edits{"tests[0].pressure": 0}, "well", []string{"zeros"},
 		[]string{"tests[0].pressure"}, []string{"surface casing test"}},
 	{"a pore pressure of nought", edits{"pressures[0].pore": "0 ppg"}, "well", []string{"zeros"},
-		[]string{"pressures[0].pore"}, []string{"3,000 ft"}},
+		[]string{"pressures[0].pore"}, []string{"pore pressure (pressures[0].pore) is 0"}},
 }
