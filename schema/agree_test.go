@@ -51,7 +51,7 @@ func TestWalkAgreesWithSchemaOnMutations(t *testing.T) {
 	if !agree(t, good) {
 		t.Fatal("the unchanged plan is refused")
 	}
-	const rounds = 3_000
+	const rounds = 2_000
 	refused := 0
 	for range rounds {
 		v := copied(t, good)

@@ -2,6 +2,7 @@ package schema
 
 import (
 	"encoding/json"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -91,7 +92,7 @@ func spots(v any, list []spot) []spot {
 
 // wrong are values to put where others stood: some fit by chance.
 var wrong = []any{
-	nil, true, false, 0.0, -0.0, 1.0, -1.0, 1.5, 1e300, -2.0, "", "x", "field", "onshore", "2026-02-30", "2026-2-3", "2026-02-28",
+	nil, true, false, 0.0, math.Copysign(0, -1), 1.0, -1.0, 1.5, 1e300, -2.0, "", "x", "field", "onshore", "2026-02-30", "2026-2-3", "2026-02-28",
 	"2026-02-28 ", "26-02-28", "spudgate-plan/2", "7", " ", []any{}, []any{1.0}, []any{map[string]any{}}, map[string]any{}, map[string]any{"a": 1.0},
 }
 

@@ -90,7 +90,7 @@ var objectSection = &Object{Name: "section", Title: "Hole section", Fields: []Fi
 	{Name: "reamed", Title: "Reamed to", About: "Diameter after reaming", Kind: Quantity, Dim: units.Length, Small: true, Unit: [2]string{"in", "mm"}, Min: 0.001, Max: 3, Also: []string{"Underreamed", "Reamer size", "Opened to"}},
 	{Name: "from", Title: "From", About: "Top of the section along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Top", "Start depth", "From MD", "Top MD"}, Example: "3200"},
 	{Name: "to", Title: "To", About: "Bottom of the section along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Bottom", "End depth", "To MD", "Section TD", "Bottom MD"}, Example: "9850"},
-	{Name: "to_tvd", Title: "To TVD", About: "True vertical depth of the bottom as stated", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"Bottom TVD", "TVD", "End TVD", "TVD at TD"}, Example: "9600"},
+	{Name: "to_tvd", Title: "To TVD", About: "True vertical depth of the bottom as stated", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"Bottom TVD", "TVD", "End TVD", "TVD at TD"}, Example: "9600"},
 	{Name: "returns", Title: "Returns", About: "Where the mud comes back", Kind: Choice, Choices: []string{"rig", "seabed", "none"}, Also: []string{"Mud returns", "Returns to", "Where returns go"}, Example: "rig"},
 	{Name: "drilled", Title: "Drilled", About: "How bottom-hole pressure is held", Kind: Choice, Choices: []string{"overbalanced", "managed", "underbalanced", "air"}, Also: []string{"Drilling mode", "Balance", "Drilling method"}, Example: "overbalanced"},
 	{Name: "pressure_control", Title: "Pressure control", About: "What stands on the well while it's drilled", Kind: Choice, Choices: []string{"none", "diverter", "bop_surface", "bop_subsea"}, Also: []string{"Well control", "BOP in use", "Stack"}, Example: "bop_surface"},
@@ -126,7 +126,7 @@ var objectString = &Object{Name: "string", Title: "String", Fields: []Field{
 	{Name: "section", Title: "Section", About: "Name of the hole section it's run in", Kind: Text, Also: []string{"In section", "Hole section", "Run in section"}, Example: "12-1/4 in"},
 	{Name: "top", Title: "Top", About: "Top of the string along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Top MD", "Hanger depth", "Liner top", "Top depth"}, Example: "0"},
 	{Name: "shoe", Title: "Shoe", About: "Shoe along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Shoe MD", "Setting depth", "Set at", "Depth set", "Shoe depth"}, Example: "9840"},
-	{Name: "shoe_tvd", Title: "Shoe TVD", About: "Shoe true vertical depth as stated", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"Setting TVD", "TVD of shoe", "Shoe depth TVD"}, Example: "9590"},
+	{Name: "shoe_tvd", Title: "Shoe TVD", About: "Shoe true vertical depth as stated", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"Setting TVD", "TVD of shoe", "Shoe depth TVD"}, Example: "9590"},
 	{Name: "hole", Title: "Hole as stated", About: "Hole size as the casing table repeats it", Kind: Quantity, Dim: units.Length, Small: true, Unit: [2]string{"in", "mm"}, Min: 0.001, Max: 3, Also: []string{"String hole size", "Hole for string", "Stated hole"}, Example: "12-1/4"},
 	{Name: "hung_in", Title: "Hung in", About: "Name of the string a liner hangs in", Kind: Text, Also: []string{"Parent", "Hung from", "Parent string"}},
 	{Name: "set_by", Title: "Set by", About: "How the string gets to depth", Kind: Choice, Choices: []string{"drilled", "driven", "jetted", "augered"}, Also: []string{"Installed by", "How set", "Installation"}, Example: "drilled"},
@@ -272,9 +272,9 @@ var objectStrength = &Object{Name: "strength", Title: "Cement strength", Fields:
 var objectFormation = &Object{Name: "formation", Title: "Formation", Fields: []Field{
 	{Name: "name", Title: "Formation", About: "Name of the formation", Kind: Text, Also: []string{"Zone", "Formation name", "Horizon"}, Example: "Brant sand"},
 	{Name: "top", Title: "Top", About: "Top along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Top MD", "Depth", "Formation top"}, Example: "9980"},
-	{Name: "top_tvd", Title: "Top TVD", About: "Top, true vertical", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"TVD top", "TVD", "Top true vertical"}, Example: "9700"},
+	{Name: "top_tvd", Title: "Top TVD", About: "Top, true vertical", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"TVD top", "TVD", "Top true vertical"}, Example: "9700"},
 	{Name: "base", Title: "Base", About: "Base along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Base MD", "Bottom", "Formation base"}, Example: "10200"},
-	{Name: "base_tvd", Title: "Base TVD", About: "Base, true vertical", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"TVD base", "Bottom TVD", "Base true vertical"}, Example: "9910"},
+	{Name: "base_tvd", Title: "Base TVD", About: "Base, true vertical", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"TVD base", "Bottom TVD", "Base true vertical"}, Example: "9910"},
 	{Name: "from", Title: "Datum", About: "What the depths are measured from", Kind: Choice, Choices: []string{"rotary", "ground", "mudline", "sea_level"}, Also: []string{"Depth from", "Measured from", "Reference"}, Example: "rotary"},
 	{Name: "contents", Title: "Contents", About: "What it holds", Kind: Choice, Choices: []string{"none", "fresh_water", "usable_water", "salt_water", "oil", "gas", "oil_and_gas", "coal", "salt", "mineral"}, Also: []string{"Fluid", "Fluids", "Contains"}, Example: "gas"},
 	{Name: "tds", Title: "TDS", About: "Total dissolved solids of its water", Kind: Quantity, Dim: units.None, Unit: [2]string{"ppm", "ppm"}, Min: 0, Max: 1, Also: []string{"Dissolved solids", "Salinity", "Total dissolved solids"}},
@@ -288,14 +288,14 @@ var objectFormation = &Object{Name: "formation", Title: "Formation", Fields: []F
 var objectWater = &Object{Name: "water", Title: "Water to protect, agency depths", Fields: []Field{
 	{Name: "name", Title: "Item", About: "Name of the water or the depth", Kind: Text, Also: []string{"Name", "Aquifer", "Depth name"}, Example: "Tarn aquifer"},
 	{Name: "kind", Title: "Kind", About: "Base of protected water, or a limit an agency sets for the surface shoe", Kind: Choice, Choices: []string{"base_of_protected_water", "shoe_at_least", "shoe_at_most"}, Also: []string{"Type", "What", "Limit kind"}, Example: "base_of_protected_water"},
-	{Name: "depth", Title: "Depth", About: "The depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"TVD", "At", "Depth TVD"}, Example: "1,650 ft"},
+	{Name: "depth", Title: "Depth", About: "The depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"TVD", "At", "Depth TVD"}, Example: "1,650 ft"},
 	{Name: "from", Title: "Datum", About: "What the depth is measured from; ground unless said", Kind: Choice, Choices: []string{"rotary", "ground", "mudline", "sea_level"}, Also: []string{"Depth from", "Measured from", "Reference"}, Example: "ground"},
 	{Name: "tds", Title: "TDS", About: "Total dissolved solids", Kind: Quantity, Dim: units.None, Unit: [2]string{"ppm", "ppm"}, Min: 0, Max: 1, Also: []string{"Dissolved solids", "Salinity", "Total dissolved solids"}, Example: "900 ppm"},
 	{Name: "source", Title: "Source", About: "The letter or map it comes from", Kind: Text, Also: []string{"Letter", "Source document", "Source letter"}, Example: "letter W-114 of 2026-06-03"},
 }}
 
 var objectPressure = &Object{Name: "pressure", Title: "Pressures", Fields: []Field{
-	{Name: "depth", Title: "Depth", About: "True vertical depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"TVD", "Depth TVD", "True vertical depth"}, Example: "9700"},
+	{Name: "depth", Title: "Depth", About: "True vertical depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"TVD", "Depth TVD", "True vertical depth"}, Example: "9700"},
 	{Name: "from", Title: "Datum", About: "What the depth is measured from", Kind: Choice, Choices: []string{"rotary", "ground", "mudline", "sea_level"}, Also: []string{"Depth from", "Measured from", "Reference"}, Example: "rotary"},
 	{Name: "pore", Title: "Pore pressure", About: "Pore pressure: mud weight, gradient or pressure", Kind: Grade, Unit: [2]string{"ppg", "SG"}, ZeroUnknown: true, Also: []string{"PP", "Pore", "Formation pressure", "Pore pressure EMW"}, Example: "9.6"},
 	{Name: "pore_low", Title: "Pore low", About: "Low estimate", Kind: Grade, Unit: [2]string{"ppg", "SG"}, ZeroUnknown: true, Also: []string{"PP low", "Low pore", "Pore minimum"}},
@@ -308,7 +308,7 @@ var objectPressure = &Object{Name: "pressure", Title: "Pressures", Fields: []Fie
 }}
 
 var objectTemperature = &Object{Name: "temperature", Title: "Temperature", Fields: []Field{
-	{Name: "depth", Title: "Depth", About: "True vertical depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"TVD", "Depth TVD", "True vertical depth"}, Example: "9700"},
+	{Name: "depth", Title: "Depth", About: "True vertical depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"TVD", "Depth TVD", "True vertical depth"}, Example: "9700"},
 	{Name: "from", Title: "Datum", About: "What the depth is measured from", Kind: Choice, Choices: []string{"rotary", "ground", "mudline", "sea_level"}, Also: []string{"Depth from", "Measured from", "Reference"}, Example: "rotary"},
 	{Name: "static", Title: "Static", About: "Undisturbed temperature", Kind: Quantity, Dim: units.Temperature, Unit: [2]string{"degF", "degC"}, Min: 200, Max: 1000, Also: []string{"Static temperature", "BHST", "Undisturbed"}, Example: "210"},
 	{Name: "circulating", Title: "Circulating", About: "Circulating temperature", Kind: Quantity, Dim: units.Temperature, Unit: [2]string{"degF", "degC"}, Min: 200, Max: 1000, Also: []string{"Circulating temperature", "BHCT", "While circulating"}},
@@ -319,7 +319,7 @@ var objectStation = &Object{Name: "station", Title: "Survey station", Fields: []
 	{Name: "md", Title: "MD", About: "Along-hole depth", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Measured depth", "Depth", "Depth MD"}, Example: "5000"},
 	{Name: "inclination", Title: "Inclination", About: "Inclination from the vertical", Kind: Quantity, Dim: units.Angle, Unit: [2]string{"deg", "deg"}, Min: -6.3, Max: 12.6, Also: []string{"Inc", "Incl", "Angle"}, Example: "12.5"},
 	{Name: "azimuth", Title: "Azimuth", About: "Azimuth", Kind: Quantity, Dim: units.Angle, Unit: [2]string{"deg", "deg"}, Min: -6.3, Max: 12.6, Also: []string{"Azi", "Direction", "Azm"}, Example: "140"},
-	{Name: "tvd", Title: "TVD", About: "True vertical depth as stated", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"True vertical depth", "Depth TVD", "TVD stated"}},
+	{Name: "tvd", Title: "TVD", About: "True vertical depth as stated", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"True vertical depth", "Depth TVD", "TVD stated"}},
 }}
 
 var objectTest = &Object{Name: "test", Title: "Test", Fields: []Field{
@@ -384,7 +384,7 @@ var objectCompletion = &Object{Name: "completion", Title: "Completion", Fields: 
 	{Name: "stimulation_relief", Title: "Stimulation relief", About: "Relief or trip setting while treating", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"Trip pressure", "Pop-off", "Treating relief"}},
 	{Name: "stimulation_fluid", Title: "Stimulation fluid", About: "Density of the treating fluid", Kind: Quantity, Dim: units.Density, Unit: [2]string{"ppg", "SG"}, Min: 0, Max: 4000, ZeroUnknown: true, Also: []string{"Treating fluid", "Frac fluid", "Treating fluid density"}},
 	{Name: "stimulation_path", Title: "Stimulation path", About: "Down casing or tubing", Kind: Choice, Choices: []string{"casing", "tubing"}, Also: []string{"Treat down", "Frac string", "Treating path"}},
-	{Name: "stimulation_top_tvd", Title: "Stimulated top TVD", About: "Top of the stimulated formation", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"Top of stimulated formation", "Frac top", "Stimulated zone top"}},
+	{Name: "stimulation_top_tvd", Title: "Stimulated top TVD", About: "Top of the stimulated formation", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"Top of stimulated formation", "Frac top", "Stimulated zone top"}},
 	{Name: "injection_pressure", Title: "Injection pressure", About: "Highest surface injection pressure", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"Max injection pressure", "Injection WHP", "Surface injection pressure"}},
 	{Name: "injection_fluid", Title: "Injection fluid", About: "Density of the injected fluid", Kind: Quantity, Dim: units.Density, Unit: [2]string{"ppg", "SG"}, Min: 0, Max: 4000, ZeroUnknown: true, Also: []string{"Injected fluid", "Injection density", "Injection fluid density"}},
 	{Name: "annulus_pressure", Title: "Annulus pressure", About: "Highest pressure held on the outer annulus", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"A-annulus pressure", "Casing pressure", "MAASP planned"}},
@@ -411,7 +411,7 @@ var objectDocument = &Object{Name: "document", Title: "Document", Fields: []Fiel
 var objectApproved = &Object{Name: "approved", Title: "Approved baseline", Fields: []Field{
 	{Name: "string", Title: "String", About: "Name of the string", Kind: Text, Also: []string{"Casing", "Casing string", "Item"}, Example: "13-3/8 surface"},
 	{Name: "shoe", Title: "Approved shoe", About: "Approved shoe along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Shoe MD", "Approved depth", "Depth set"}, Example: "3200"},
-	{Name: "shoe_tvd", Title: "Approved shoe TVD", About: "Approved shoe, true vertical", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 15000, Also: []string{"Shoe TVD", "Approved TVD", "TVD"}, Example: "3200"},
+	{Name: "shoe_tvd", Title: "Approved shoe TVD", About: "Approved shoe, true vertical", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"Shoe TVD", "Approved TVD", "TVD"}, Example: "3200"},
 	{Name: "top_of_cement", Title: "Approved top of cement", About: "Approved top of cement", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"TOC", "Approved TOC", "Cement top"}, Example: "0"},
 	{Name: "reference", Title: "Reference", About: "The approval", Kind: Text, Also: []string{"Permit", "Approval", "Permit no"}, Example: "permit 26-0417"},
 }}

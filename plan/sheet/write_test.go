@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"io"
+	"math"
 	"strings"
 	"testing"
 
@@ -44,7 +45,7 @@ func TestCanonical(t *testing.T) {
 		"well", object("vertical", false, "name", " Tarn <3> & \"Hollow\" ", "gas_gravity", "0.65", "h2s", "20 ppm", "co2", "2%", "reservoir_pressure", "6,240 psi", "shut_in_tubing_pressure", "300 bar", "operator", "-", "location", nil),
 		"rig", object(),
 		"strings", []any{
-			object("shoe", 9850.50, "top", "9,850 ft from ground", "hole", "12-1/4", "float_collar", "1e3", "landing_pull", -0.0, "name", "7"),
+			object("shoe", 9850.50, "top", "9,850 ft from ground", "hole", "12-1/4", "float_collar", "1e3", "landing_pull", math.Copysign(0, -1), "name", "7"),
 			object("segments", []any{object()}),
 		},
 		"claims", []any{object("value", "1.32"), object("value", "3,200 ft")},

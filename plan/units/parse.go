@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 var unitIndex = func() map[string]Unit {
@@ -212,11 +213,10 @@ func scanFraction(s string, afterWhole bool, whole float64) (float64, int, error
 	if s == "" {
 		return 0, 0, nil
 	}
-	for _, r := range s {
-		if f, ok := vulgar[r]; ok && (afterWhole || whole == 0) {
-			return whole + f, len(string(r)), nil
+	if r, n := utf8.DecodeRuneInString(s); afterWhole || whole == 0 {
+		if f, ok := vulgar[r]; ok {
+			return whole + f, n, nil
 		}
-		break
 	}
 	if !afterWhole {
 		return 0, 0, nil
@@ -238,11 +238,9 @@ func scanFraction(s string, afterWhole bool, whole float64) (float64, int, error
 	if i == 0 || i > 3 {
 		return 0, 0, nil
 	}
-	for _, r := range s[i:] {
-		if f, ok := vulgar[r]; ok {
-			return whole + f, i + len(string(r)), nil
-		}
-		break
+	r, k := utf8.DecodeRuneInString(s[i:])
+	if f, ok := vulgar[r]; ok {
+		return whole + f, i + k, nil
 	}
 	a, n := scanInt(s[i:])
 	if n == 0 || i+n >= len(s) || s[i+n] != '/' {

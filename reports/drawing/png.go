@@ -51,31 +51,60 @@ func (p *painter) paint(o op) {
 	}
 }
 
-// strokes paints each piece of a line as a quadrilateral, a little longer than
-// the piece so that corners close. All turn the same way round: the rasterizer
-// would take a hole for what turns the other way.
+// strokes paints each line as the polygon of its outline.
 func (p *painter) strokes(l *lines) {
-	half := l.width / 2
 	for _, path := range l.paths {
-		var quads [][]point
-		for i := 1; i < len(path); i++ {
-			a, b := path[i-1], path[i]
-			length := math.Hypot(b.x-a.x, b.y-a.y)
-			if length == 0 {
-				continue
-			}
-			dx, dy := (b.x-a.x)/length*half, (b.y-a.y)/length*half
-			from, to := a, b
-			if i > 1 {
-				from = point{a.x - dx, a.y - dy}
-			}
-			if i < len(path)-1 {
-				to = point{b.x + dx, b.y + dy}
-			}
-			quads = append(quads, []point{{from.x - dy, from.y + dx}, {to.x - dy, to.y + dx}, {to.x + dy, to.y - dx}, {from.x + dy, from.y - dx}})
+		if list := distinct(path); len(list) > 1 {
+			p.flood([][]point{outline(list, l.width/2)}, l.color)
 		}
-		p.flood(quads, l.color)
 	}
+}
+
+// distinct leaves out points that lie on the one before.
+func distinct(path []point) []point {
+	out := path[:1:1]
+	for _, q := range path[1:] {
+		if far(q, out[len(out)-1]) > 1e-6 {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// outline is a line with a width: down its left side, back on its right, its
+// corners mitred, a sharp one no further than twice the half width.
+func outline(path []point, half float64) []point {
+	n := len(path)
+	closed := n > 3 && far(path[0], path[n-1]) < 1e-6
+	out := make([]point, 0, 2*n)
+	back := make([]point, n)
+	for i, q := range path {
+		before, after := i-1, i
+		if closed && (i == 0 || i == n-1) {
+			before, after = n-2, 0
+		}
+		m := miter(path, max(before, 0), min(after, n-2), half)
+		out = append(out, point{q.x + m.x, q.y + m.y})
+		back[n-1-i] = point{q.x - m.x, q.y - m.y}
+	}
+	return append(out, back...)
+}
+
+// miter is how far a corner between the pieces that begin at i and at k stands
+// from the line.
+func miter(path []point, i, k int, half float64) point {
+	a, b := normal(path[i], path[i+1]), normal(path[k], path[k+1])
+	sum := point{a.x + b.x, a.y + b.y}
+	square := sum.x*sum.x + sum.y*sum.y // 4 cos^2 of half the turn
+	if square < 1 {
+		return point{b.x * half, b.y * half}
+	}
+	return point{sum.x * 2 * half / square, sum.y * 2 * half / square}
+}
+
+func normal(a, b point) point {
+	length := far(a, b)
+	return point{-(b.y - a.y) / length, (b.x - a.x) / length}
 }
 
 // flood fills polygons, in points of the page.

@@ -99,22 +99,19 @@ func (s *Scene) line(points []point, width float64, color ink, pattern ...float6
 // show the same.
 func dashes(points []point, pattern []float64) [][]point {
 	var out [][]point
-	on, k, left := true, 0, pattern[0]
+	on, k, rest := true, 0, pattern[0]
 	now := []point{points[0]}
 	for i := 1; i < len(points); i++ {
 		a, b := points[i-1], points[i]
-		length := math.Hypot(b.x-a.x, b.y-a.y)
-		for at := 0.0; length-at > left; {
-			at += left
-			p := point{a.x + (b.x-a.x)*at/length, a.y + (b.y-a.y)*at/length}
+		for far(a, b) > rest {
+			a = toward(a, b, rest)
 			if on {
-				out = append(out, append(now, p))
+				out = append(out, append(now, a))
 			}
 			on, k = !on, (k+1)%len(pattern)
-			left, now = pattern[k], []point{p}
-			a, length, at = p, length-at, 0
+			rest, now = pattern[k], []point{a}
 		}
-		left -= length
+		rest -= far(a, b)
 		if on {
 			now = append(now, b)
 		}
@@ -123,6 +120,14 @@ func dashes(points []point, pattern []float64) [][]point {
 		out = append(out, now)
 	}
 	return out
+}
+
+func far(a, b point) float64 { return math.Hypot(b.x-a.x, b.y-a.y) }
+
+// toward is the point a length from a on the way to b.
+func toward(a, b point, length float64) point {
+	t := length / far(a, b)
+	return point{a.x + t*(b.x-a.x), a.y + t*(b.y-a.y)}
 }
 
 func (s *Scene) fill(color ink, points ...point) {

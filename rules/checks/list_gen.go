@@ -9,6 +9,7 @@ import (
 	"spudgate/rules/checks/control"
 	"spudgate/rules/checks/facts"
 	"spudgate/rules/checks/geometry"
+	"spudgate/rules/checks/material"
 	"spudgate/rules/checks/pressure"
 	"spudgate/rules/checks/running"
 	"spudgate/rules/checks/strength"
@@ -173,6 +174,15 @@ func All() []*rules.Check {
 		geometry.LengthMD,
 		geometry.PassSpare,
 		geometry.StringStep,
+		material.APIThread,
+		material.CO2,
+		material.Carbon,
+		material.GasInProduction,
+		material.Grade,
+		material.H2S,
+		material.Historic,
+		material.SourFit,
+		material.ThreadMade,
 		pressure.BottomTVD,
 		pressure.FractureOverECD,
 		pressure.FractureOverMud,

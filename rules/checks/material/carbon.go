@@ -6,8 +6,8 @@ import (
 	"spudgate/rules"
 )
 
-// CO2 is the partial pressure of carbon dioxide a string sees.
-var CO2 = partialIn("material.co2_on_pipe",
+// CO2 is the partial pressure of carbon dioxide a pipe sees.
+var CO2 = partial("material.co2_partial_pressure",
 	"Partial pressure of CO2 inside the string the pipe belongs to, absolute: mole fraction times the highest absolute pressure at which gas can stand there.",
 	(*well.Well).CO2Inside)
 

@@ -30,14 +30,8 @@ func unlisted(p *well.Pipe) rules.Measure {
 	return rules.From(p.GradeErr, p.Plan.Ref)
 }
 
-// partial is a check of a partial pressure inside a string.
+// partial is a check of a partial pressure inside the string of a segment.
 func partial(name, doc string, of func(*well.Well, int) (well.Partial, error)) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: expr.Type{Kind: expr.Num, Dim: units.Pressure}, Doc: doc,
-		Measure: func(w *well.Well, s rules.Subject) rules.Measure { return partialOf(of(w, s.String)) }}
-}
-
-// partialIn is the same, asked of a segment.
-func partialIn(name, doc string, of func(*well.Well, int) (well.Partial, error)) *rules.Check {
 	return &rules.Check{Name: name, About: rules.Segment, Type: expr.Type{Kind: expr.Num, Dim: units.Pressure}, Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			g := w.Plan.Strings[s.String].Segments[s.Segment].Grade

@@ -8,15 +8,10 @@ import (
 	"spudgate/rules"
 )
 
-// H2S is the partial pressure of hydrogen sulphide a string sees.
+// H2S is the partial pressure of hydrogen sulphide a pipe sees.
 var H2S = partial("material.h2s_partial_pressure",
-	"Partial pressure of H2S inside the string, absolute: mole fraction times the highest absolute pressure at which gas can stand there "+
+	"Partial pressure of H2S inside the string the pipe belongs to, absolute: mole fraction times the highest absolute pressure at which gas can stand there "+
 		"(gas of later holes shut in, reservoir pressure in production life). ISO 15156-2 7.1.2, from memory. Fugacity isn't counted.",
-	(*well.Well).H2SInside)
-
-// H2SOnPipe is the same, for a requirement about a segment.
-var H2SOnPipe = partialIn("material.h2s_on_pipe",
-	"Partial pressure of H2S inside the string the pipe belongs to, absolute; see material.h2s_partial_pressure.",
 	(*well.Well).H2SInside)
 
 // SourFit is whether pipe and couplings may meet H2S where they're coldest.
