@@ -267,7 +267,8 @@ func (d *decoder) grade(n *doc.Node, f *form.Field, out reflect.Value) {
 	if w.HasUnit {
 		u = w.Unit
 	}
-	if d.zero(n, f, w) {
+	// No pressure at the top of a table is a fact; no mud weight isn't.
+	if u.Dim != units.Pressure && d.zero(n, f, w) {
 		return
 	}
 	g := units.Grade{SI: u.ToSI(w.Number), Dim: u.Dim}

@@ -168,3 +168,22 @@ func (v Variance) finding(r *Requirement, g finding.Grade, title, why string) fi
 	f.Measure = &finding.Value{Truth: &no}
 	return f
 }
+
+// VarianceTemplate is a variances document to start from.
+const VarianceTemplate = `{
+  "format": "spudgate-variances/1",
+  "variances": [
+    {
+      "requirement": "good-practice/liner-lap",
+      "subject": "name of the string",
+      "value": "80 ft",
+      "reason": "why the departure is safe",
+      "approver": "",
+      "reference": "",
+      "granted": "",
+      "expires": "",
+      "kind": "company"
+    }
+  ]
+}
+`

@@ -11,7 +11,6 @@ import (
 	"testing"
 
 	"spudgate/plan"
-	"spudgate/plan/form"
 	"spudgate/plan/read"
 	"spudgate/plan/sheet"
 	"spudgate/reports/findings"
@@ -240,8 +239,34 @@ func TestExamplesDecode(t *testing.T) {
 			t.Errorf("%s: %v, %d strings", system, faults, len(p.Strings))
 		}
 	}
-	if form.Plan.Field("strings") == nil {
-		t.Error("the form has no strings")
+}
+
+// The templates of the other documents are read by what reads the documents.
+func TestOtherTemplates(t *testing.T) {
+	dir := t.TempDir()
+	b, v := filepath.Join(dir, "b.json"), filepath.Join(dir, "v.json")
+	for _, args := range [][]string{{"template", b, "--of", "basis", "--units", "metric"}, {"template", v, "--of", "variances"}} {
+		if status, _, errs := spudgate(t, args...); status != statusClear {
+			t.Fatal(errs)
+		}
+	}
+	plain, _ := audited(t, demo+"sallow-beck.json")
+	r, status := audited(t, demo+"sallow-beck.json", "--basis", b, "--variances", v)
+	if status != statusClear || r.Basis.Name != "company" || r.Outcome.Met != plain.Outcome.Met {
+		t.Errorf("the basis template changes the outcome: %d, %+v", status, r.Outcome)
+	}
+	unmatched := false
+	for i := range r.Findings {
+		unmatched = unmatched || r.Findings[i].Book == "variances" && r.Findings[i].Grade == finding.Minor
+	}
+	if !unmatched {
+		t.Error("a variance that matches nothing isn't said")
+	}
+	for text, says := range map[string]string{"x.xlsx": "ends in .json", "y.json": "expected plan, basis or variances"} {
+		kind := map[string]string{"x.xlsx": "basis", "y.json": "frob"}[text]
+		if status, _, errs := spudgate(t, "template", filepath.Join(dir, text), "--of", kind); status != statusUnfit || !strings.Contains(errs, says) {
+			t.Errorf("%s: %d %s", text, status, errs)
+		}
 	}
 }
 

@@ -13,12 +13,15 @@ import (
 	"spudgate/plan/units"
 	"spudgate/reports/findings"
 	"spudgate/reports/workbook"
+	"spudgate/rules"
+	"spudgate/rules/basis"
 	"spudgate/schema"
 )
 
 // template writes an empty plan.
 func (c *command) template(args []string) (int, error) {
-	f := c.flags("template OUT.xlsx|OUT.json", "Writes an empty plan to fill in.")
+	f := c.flags("template OUT.xlsx|OUT.json", "Writes an empty plan to fill in (.xlsx), or an example of one (.json); a design\nbasis or variances to start from (.json).")
+	of := f.String("of", "plan", "plan, basis or variances")
 	system := f.String("units", "field", "field or metric")
 	replace := f.Bool("replace", false, "overwrite an existing file")
 	if err := parse(f, args); err != nil {
@@ -35,8 +38,22 @@ func (c *command) template(args []string) (int, error) {
 	if err := checkOutput(out, *replace, nil); err != nil {
 		return 0, err
 	}
+	isJSON := strings.EqualFold(filepath.Ext(out), ".json")
+	switch {
+	case *of != "plan" && *of != "basis" && *of != "variances":
+		return 0, unfitf("--of: found %q, expected plan, basis or variances", *of)
+	case *of != "plan" && !isJSON:
+		return 0, unfitf("%s: a template of %s ends in .json", out, *of)
+	}
 	return statusClear, writeFile(out, func(w io.Writer) error {
-		if strings.EqualFold(filepath.Ext(out), ".json") {
+		switch *of {
+		case "basis":
+			return basis.Template(w, s)
+		case "variances":
+			_, err := io.WriteString(w, rules.VarianceTemplate)
+			return err
+		}
+		if isJSON {
 			return sheet.TemplateJSON(w, s)
 		}
 		return sheet.Template(w, s)

@@ -90,6 +90,9 @@ func (c lettered) at(of []finding.Number, md float64) (float64, bool) {
 	return between(float64(c.MD[i-1]), float64(c.MD[i]), float64(of[i-1]), float64(of[i]), md), true
 }
 
+// apart is the least distance of two depths that are told apart, m.
+const apart = 1e-4
+
 // steps are the depths between which the used capacity is drawn straight.
 func (l *loaded) steps() []float64 {
 	const even = 160
@@ -103,12 +106,14 @@ func (l *loaded) steps() []float64 {
 		}
 	}
 	slices.Sort(out)
-	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(b-a) < 1e-6 })
+	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(b-a) < apart })
 }
 
-// stretch is a length on which one case governs.
+// stretch is a length on which one case governs, all of it within what may be
+// used or all over.
 type stretch struct {
-	by    int // index of the case
+	by    int  // index of the case
+	over  bool // it uses more than it may
 	md    []float64
 	share []float64
 }
@@ -130,11 +135,11 @@ func (l *loaded) stretches() []stretch {
 			continue
 		}
 		c := l.cases[by]
-		ua, _ := c.at(c.Used, a)
-		ub, _ := c.at(c.Used, b-1e-9)
+		ua, _ := c.at(c.Used, a+apart) // a step stands between two stretches
+		ub, _ := c.at(c.Used, b-apart)
 		last := len(out) - 1
-		if last < 0 || out[last].by != by || out[last].md[len(out[last].md)-1] != a {
-			out, last = append(out, stretch{by: by}), last+1
+		if last < 0 || out[last].by != by || out[last].over != (most > 1) || out[last].md[len(out[last].md)-1] != a {
+			out, last = append(out, stretch{by: by, over: most > 1}), last+1
 		}
 		out[last].md = append(out[last].md, a, b)
 		out[last].share = append(out[last].share, ua, ub)
@@ -161,25 +166,19 @@ func (l *loaded) used() {
 	l.write(label{at: point{full - 2, panelFoot + 9}, text: "all that may be used", size: tickSize, anchor: right, color: black}, full-2-usedLeft+30)
 }
 
-// stretch draws one length of the bar; what is over 100 % stands on brick.
+// stretch draws one length of the bar; one over 100 % is brick, its letter white.
 func (l *loaded) stretch(s stretch, across axis, i int) {
 	shade := [...]ink{pale, 0xC4C9D0}[i%2]
 	body := []point{{across.from, l.deep.at(s.md[0])}}
-	over := []point{}
 	for k := range s.md {
-		y := l.deep.at(s.md[k])
-		body = append(body, point{across.at(s.share[k]), y})
-		over = append(over, point{across.at(max(s.share[k], 1)), y})
+		body = append(body, point{across.at(s.share[k]), l.deep.at(s.md[k])})
 	}
 	end := l.deep.at(s.md[len(s.md)-1])
 	body = append(body, point{across.from, end})
-	most := slices.Max(s.share)
-	if most > 1 {
-		l.fill(brick, body...)
-		l.fill(brick, append(append([]point{{across.at(1), over[0].y}}, over...), point{across.at(1), end})...)
-	} else {
-		l.fill(shade, body...)
+	if s.over {
+		shade = brick
 	}
+	l.fill(shade, body...)
 	l.line(body[1:len(body)-1], 1, black)
 	high := end - body[0].y
 	if high < 9 {
@@ -188,7 +187,7 @@ func (l *loaded) stretch(s stretch, across axis, i int) {
 	mid := (body[0].y + end) / 2
 	u := s.share[len(s.share)/2]
 	at := point{across.from + max((across.at(u)-across.from)/2, 8), mid}
-	if most > 1 {
+	if s.over {
 		l.write(label{at: point{at.x, at.y + 3}, text: l.cases[s.by].letter, size: 9, bold: true, anchor: middle, color: white}, 0)
 		return
 	}
@@ -289,41 +288,50 @@ func short(title string) string {
 	return title
 }
 
+// columns are where the numbers of the list end, from its right edge.
+var columns = [...]float64{76, 44, 0}
+
 // list names the letters: each case with its least factor, what it wants, and
 // where.
 func (l *loaded) list() {
-	const x, top = 326.0, 516.0
+	const x, top = 318.0, 516.0
 	wide := pageWide - margin - x
 	l.write(label{at: point{x, top}, text: "Cases, the most used first", size: labelSize, bold: true, color: black}, 0)
 	for i, head := range []string{"least", "wants", "at MD"} {
-		l.write(label{at: point{x + wide - 86 + float64(i)*43, top}, text: head, size: tickSize, anchor: right, color: muted}, 0)
+		l.write(label{at: point{x + wide - columns[i], top}, text: head, size: tickSize, anchor: right, color: muted}, 0)
 	}
 	l.line([]point{{x, top + 4}, {x + wide, top + 4}}, 0.6, black)
-	const most = 25
+	const most = 24
+	y := top + 14
 	for i, c := range l.cases {
-		y := top + 14 + float64(i)*10.4
 		if i == most {
 			l.write(label{at: point{x, y}, text: fmt.Sprintf("and %d more", len(l.cases)-most), size: tickSize, color: muted}, 0)
-			return
+			y += 10.4
+			break
 		}
-		color := black
-		if c.NotMet {
-			l.box(x-3, y-7.6, wide+6, 10.2, brick)
-			color = white
-		}
-		wants := "-"
-		if c.Required != nil {
-			wants = units.Decimal(float64(*c.Required), 2)
-		}
-		title := c.Title
-		if c.NotMet {
-			title = "not met: " + title
-		}
-		l.write(label{at: point{x, y}, text: c.letter, size: labelSize, bold: true, color: color}, 0)
-		l.write(label{at: point{x + 13, y}, text: title, size: labelSize, color: color}, wide-13-110)
-		for k, text := range []string{factor(float64(c.Least)), wants, l.measure(c.worst(), units.MDLength)} {
-			l.write(label{at: point{x + wide - 86 + float64(k)*43, y}, text: text, size: labelSize, anchor: right, color: color}, 0)
-		}
+		l.row(c, x, y, wide)
+		y += 10.4
+	}
+	if slices.ContainsFunc(l.cases, func(c lettered) bool { return c.NotMet }) {
+		l.write(label{at: point{x, y + 2}, text: "White on dark: a requirement on the case is not met.", size: tickSize, color: muted}, wide)
+	}
+}
+
+// row is one case of the list.
+func (l *loaded) row(c lettered, x, y, wide float64) {
+	color := black
+	if c.NotMet {
+		l.box(x-3, y-7.7, wide+6, 10.5, brick)
+		color = white
+	}
+	wants := "-"
+	if c.Required != nil {
+		wants = units.Decimal(float64(*c.Required), 2)
+	}
+	l.write(label{at: point{x, y}, text: c.letter, size: labelSize, bold: true, color: color}, 0)
+	l.write(label{at: point{x + 13, y}, text: c.Title, size: labelSize, color: color}, wide-13-106)
+	for k, text := range []string{factor(float64(c.Least)), wants, l.measure(c.worst(), units.MDLength)} {
+		l.write(label{at: point{x + wide - columns[k], y}, text: text, size: labelSize, anchor: right, color: color}, 0)
 	}
 }
 

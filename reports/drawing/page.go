@@ -11,7 +11,7 @@ import (
 // Places and sizes all pages share, in points.
 const (
 	margin   = 34.0
-	pageTop  = 88.0 // where drawings begin, below the head
+	pageTop  = 88.0  // where drawings begin, below the head
 	pageFoot = 800.0 // where the foot begins
 	mdRight  = 66.0
 	tvdRight = 103.0

@@ -15,10 +15,10 @@ const (
 	tagWide  = pageWide - margin/2 - tagX
 
 	rockTextWide = wellX - wellHalf - 12 - rockText
-	wellX    = 312.0 // the well's middle
-	wellHalf = 78.0  // half of the widest hole
-	tagX     = 420.0
-	lug      = 4.0 // how far a collar is drawn to stand in from the wall
+	wellX        = 312.0 // the well's middle
+	wellHalf     = 78.0  // half of the widest hole
+	tagX         = 420.0
+	lug          = 4.0 // how far a collar is drawn to stand in from the wall
 )
 
 // sketch is a schematic in the making.
@@ -191,7 +191,7 @@ func (k *sketch) stringTags(s *finding.DrawnString, shoe point) {
 	k.right = append(k.right, tag{at: shoe, lines: lines, bold: true, color: black})
 	if top := s.Top.MD; top > 0 {
 		x := k.side(s.Pipes[0].OD)
-		k.right = append(k.right, tag{at: point{wellX + x, k.y(top)}, lines: k.broken("top of " + s.Name + " " + k.measure(top, units.MDLength)), color: black, rank: 1})
+		k.right = append(k.right, tag{at: point{wellX + x, k.y(top)}, lines: k.broken("top " + k.measure(top, units.MDLength) + ", " + s.Name), color: black, rank: 1})
 	}
 	if len(s.Cement) > 0 {
 		k.cementTag(s)
@@ -214,7 +214,7 @@ func (k *sketch) cementTag(s *finding.DrawnString) {
 		return
 	}
 	k.right = append(k.right, tag{at: point{wellX + k.side(top.Outer), k.y(top.From)}, color: black, rank: 2,
-		lines: k.broken("cement of " + s.Name + " from " + k.measure(top.From, units.MDLength))})
+		lines: k.broken("top of cement " + k.measure(top.From, units.MDLength) + ", " + s.Name)})
 }
 
 // mark draws what belongs to no string.

@@ -130,7 +130,7 @@ func (r *round) caption() {
 	if r.of.Required != nil {
 		text += " Dashed: yield over the required factor " + units.Decimal(float64(*r.of.Required), 2) + "."
 	}
-	text += " Bending is in the force, on the side nearer to yield. Where the outer wall governs, the factor is less than the picture shows."
+	text += " Bending is in the force, on the side nearer to yield. Where the outer wall governs, the factor is less than the picture shows. Joints have no point."
 	for i, line := range wrap(text, 6.2, false, 275, 3) {
 		r.write(label{at: point{margin, y + float64(i)*8}, text: line, size: 6.2, color: muted}, 0)
 	}

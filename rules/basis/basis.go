@@ -8,6 +8,7 @@ import (
 	_ "embed"
 	"encoding/json"
 	"fmt"
+	"io"
 	"slices"
 	"sort"
 	"strings"
@@ -297,4 +298,28 @@ func (b *Basis) Assumptions() well.Assumptions {
 		KickMargin:      units.KgPerM3(num("kick_margin")),
 		TensionBasis:    text("tension_basis"),
 	}
+}
+
+// Template writes a company's basis to start from: every field with its
+// default, to be changed or struck out.
+func Template(w io.Writer, s units.System) error {
+	var d document
+	if err := json.Unmarshal(defaultJSON, &d); err != nil {
+		return err
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "{\n  \"format\": %q,\n  \"name\": \"company\",\n  \"values\": {", Format)
+	for i, f := range d.Fields {
+		text := f.Value
+		if s == units.Metric && f.Metric != "" {
+			text = f.Metric
+		}
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		fmt.Fprintf(&b, "\n    %q: %q", f.Name, text)
+	}
+	b.WriteString("\n  },\n  \"for\": []\n}\n")
+	_, err := io.WriteString(w, b.String())
+	return err
 }

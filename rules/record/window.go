@@ -3,7 +3,6 @@ package record
 import (
 	"math"
 	"slices"
-	"sort"
 
 	"spudgate/plan/units"
 	"spudgate/plan/well"
@@ -16,11 +15,11 @@ func window(w *well.Well) *finding.Window {
 	for _, q := range []well.Quantity{well.PorePressure, well.FracturePressure, well.Overburden} {
 		base := curve(w, q, well.Base)
 		for _, e := range []well.Estimate{well.Low, well.Base, well.High} {
-			c := curve(w, q, e)
-			if len(c.TVD) < 2 || e != well.Base && slices.Equal(c.TVD, base.TVD) && slices.Equal(c.EMW, base.EMW) {
+			pieces := curve(w, q, e)
+			if e != well.Base && slices.EqualFunc(pieces, base, alike) {
 				continue // an estimate the plan doesn't give falls back to the base
 			}
-			v.Curves = append(v.Curves, c)
+			v.Curves = append(v.Curves, pieces...)
 		}
 	}
 	if len(v.Curves) == 0 {
@@ -34,30 +33,40 @@ func window(w *well.Well) *finding.Window {
 // equivalent mud weight, a pressure joined linearly is curved.
 const curveSteps = 80
 
-func curve(w *well.Well, q well.Quantity, e well.Estimate) finding.Curve {
-	out := finding.Curve{Of: q.String(), Estimate: e.String()}
+// curve is one curve in pieces: where the plan doesn't tell what lies between
+// two rows, nothing is drawn there.
+func curve(w *well.Well, q well.Quantity, e well.Estimate) []finding.Curve {
 	c := w.Curve(q, e)
 	rows := c.Rows(0, math.MaxFloat64)
 	if len(rows) == 0 {
-		return out
+		return nil
 	}
 	first, last := rows[0], rows[len(rows)-1]
 	for i := 1; i < curveSteps; i++ {
 		rows = append(rows, first+(last-first)*units.TVD(i)/curveSteps)
 	}
-	sort.Slice(rows, func(i, j int) bool { return rows[i] < rows[j] })
+	slices.Sort(rows)
+	var out []finding.Curve
+	empty := finding.Curve{Of: q.String(), Estimate: e.String()}
+	now := empty
 	for _, z := range slices.Compact(rows) {
 		above, below, _, err := c.At(z)
-		if err != nil || z <= 0 {
+		if err != nil {
+			out, now = append(out, now), empty
 			continue
 		}
-		out = with(out, z, above)
+		if z <= 0 {
+			continue // no column, no equivalent weight
+		}
+		now = with(now, z, above)
 		if below != above {
-			out = with(out, z, below)
+			now = with(now, z, below)
 		}
 	}
-	return out
+	return slices.DeleteFunc(append(out, now), func(c finding.Curve) bool { return len(c.TVD) < 2 })
 }
+
+func alike(a, b finding.Curve) bool { return slices.Equal(a.TVD, b.TVD) && slices.Equal(a.EMW, b.EMW) }
 
 func with(c finding.Curve, z units.TVD, p units.Pascals) finding.Curve {
 	c.TVD = append(c.TVD, finding.Number(z))
