@@ -191,7 +191,7 @@ func (w *Well) everything(str int) ([]scenario, error) {
 		}
 		for _, s := range list {
 			if len(s.lack) == 0 {
-				s.note = joined(c.name, s.note) // which case the moment is of
+				s.note = joined(CaseWords(c.name), s.note) // which case the moment is of
 				out = append(out, s)
 			}
 		}

@@ -1,6 +1,8 @@
 package well
 
 import (
+	"strings"
+
 	"spudgate/plan/place"
 	"spudgate/plan/units"
 )
@@ -96,3 +98,8 @@ func StrengthCases() []string {
 
 // Refs are where the inputs of the moment of a line stand.
 func (l *StrengthLine) Refs() []place.Ref { return l.of.refs }
+
+// CaseWords is the name of a case in words: "burst, gas to surface".
+func CaseWords(name string) string {
+	return strings.NewReplacer(".", ", ", "_", " ").Replace(name)
+}

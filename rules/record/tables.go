@@ -74,7 +74,7 @@ func strength(w *well.Well) finding.Table {
 		row := finding.Row{Head: name != last, Place: bare(w.Plan.Place(l.Ref))}
 		last = name
 		cells := make([]finding.Cell, len(t.Columns))
-		cells[0], cells[1], cells[2] = text(name), text(l.Label), text(l.Case)
+		cells[0], cells[1], cells[2] = text(name), text(l.Label), text(well.CaseWords(l.Case))
 		cells[12] = text(l.Note)
 		if l.Err != nil {
 			row.Verdict = finding.NotAssessed
@@ -133,7 +133,10 @@ func pressures(w *well.Well) finding.Table {
 			cells[9], cells[10] = quantity(float64(l.Drilling.P), units.Pressure), text(l.Drilling.Bound)
 		}
 		if note(l.KickErr) {
-			cells[11] = quantity(float64(l.Kick.Volume), units.Volume)
+			cells[11] = text("any volume")
+			if !l.Kick.Full {
+				cells[11] = quantity(float64(l.Kick.Volume), units.Volume)
+			}
 		}
 		cells[12] = text(strings.Join(notes, "; "))
 		t.Rows = append(t.Rows, finding.Row{Cells: cells})

@@ -1,0 +1,201 @@
+package well
+
+import (
+	"spudgate/plan/fluid"
+	"spudgate/plan/place"
+	"spudgate/plan/units"
+)
+
+// PlacementMargin is a column of a job against the rock at the place and the
+// moment where least is left.
+type PlacementMargin struct {
+	RockMargin
+	Step int
+}
+
+// counts reports why friction can't be counted; nil where it is or isn't wanted.
+func (p *Placement) counts(moving bool) error {
+	if moving && !p.Friction {
+		return p.Lacks.orNil()
+	}
+	return nil
+}
+
+// PlacementUnderFracture is the least left under fracture pressure, low
+// estimate, at any moment of a stage and any place of the open hole: standing
+// still, or moving with friction in the annulus counted.
+func (w *Well) PlacementUnderFracture(str, st int, moving bool) (PlacementMargin, error) {
+	p, err := w.openPlacement(str, st, moving)
+	if err != nil {
+		return PlacementMargin{}, err
+	}
+	return p.least(0, p.Rock, moving, func(md units.MD) (units.Pascals, place.Ref, error) {
+		z, err := w.TVD(md)
+		if err != nil {
+			return 0, 0, err
+		}
+		return w.Fracture(z, Low)
+	}, func(column, rock units.Pascals) units.Pascals { return rock - column })
+}
+
+// PlacementOverPore is the least by which the column stands over pore pressure,
+// high estimate, at any moment of a stage and any open zone that can flow.
+// Standing still: friction only adds.
+func (w *Well) PlacementOverPore(str, st int) (PlacementMargin, error) {
+	p, err := w.openPlacement(str, st, false)
+	if err != nil {
+		return PlacementMargin{}, err
+	}
+	if p.Flows == 0 {
+		return PlacementMargin{}, Absent("no zone that can flow is open")
+	}
+	return p.least(p.Rock, p.Rock+p.Flows, false, func(md units.MD) (units.Pascals, place.Ref, error) {
+		z, err := w.TVD(md)
+		if err != nil {
+			return 0, 0, err
+		}
+		return w.Pore(z, High)
+	}, func(column, rock units.Pascals) units.Pascals { return column - rock })
+}
+
+func (w *Well) openPlacement(str, st int, moving bool) (*Placement, error) {
+	p, err := w.Placement(str, st)
+	if err != nil {
+		return nil, err
+	}
+	if _, _, err := w.openTo(str, st); err != nil {
+		return nil, err
+	}
+	return p, p.counts(moving)
+}
+
+func (p *Placement) least(from, to int, moving bool, rock func(units.MD) (units.Pascals, place.Ref, error), spare func(column, rock units.Pascals) units.Pascals) (PlacementMargin, error) {
+	var worst PlacementMargin
+	first := true
+	for i := from; i < to; i++ {
+		limit, ref, err := rock(p.Watched[i])
+		if err != nil {
+			return worst, err
+		}
+		for k := range p.Steps {
+			column := p.Steps[k].Still[i]
+			if moving {
+				column = p.Steps[k].Moving[i]
+			}
+			if s := spare(column, limit); first || s < worst.Spare {
+				worst = PlacementMargin{RockMargin{p.Watched[i], column, limit, s, ref}, k}
+				first = false
+			}
+		}
+	}
+	return worst, nil
+}
+
+// PlacementHead is the greatest pressure at the head while a stage is pumped and
+// the step it comes at: columns standing still, or with friction in pipe and
+// annulus.
+func (w *Well) PlacementHead(str, st int, moving bool) (units.Pascals, int, error) {
+	p, err := w.Placement(str, st)
+	if err != nil {
+		return 0, 0, err
+	}
+	most, at := units.Pascals(0), 0
+	for k := range p.Steps {
+		if h := head(&p.Steps[k], moving); h > most {
+			most, at = h, k
+		}
+	}
+	return most, at, p.counts(moving)
+}
+
+func (p *Placement) last() fluid.Step { return p.Steps[len(p.Steps)-1] }
+
+// PlacementEnd is the pressure at the head just before the plug lands.
+func (w *Well) PlacementEnd(str, st int, moving bool) (units.Pascals, error) {
+	p, err := w.Placement(str, st)
+	if err != nil {
+		return 0, err
+	}
+	if err := p.counts(moving); err != nil {
+		return 0, err
+	}
+	if moving {
+		return p.last().Head, nil
+	}
+	return p.last().Static, nil
+}
+
+// FreeFall is the longest empty length under the head while a stage is pumped,
+// and the step it comes at.
+func (w *Well) FreeFall(str, st int) (units.MD, int, error) {
+	p, err := w.Placement(str, st)
+	if err != nil {
+		return 0, 0, err
+	}
+	most, at := units.MD(0), 0
+	for k := range p.Steps {
+		if p.Steps[k].Air > most {
+			most, at = p.Steps[k].Air, k
+		}
+	}
+	return most, at, nil
+}
+
+// FrontContact is how long spacers and preflushes stand at a depth outside a
+// string while a stage is pumped, by the history of their fronts; to the end of
+// the job where they stay.
+func (w *Well) FrontContact(str, st int, md units.MD) (units.Seconds, error) {
+	p, err := w.Placement(str, st)
+	if err != nil {
+		return 0, err
+	}
+	behind := 0
+	for behind < len(p.Plan.Fluids) && !slurry(&p.Plan.Fluids[behind]) && p.Plan.Fluids[behind].Kind.V != "scavenger" {
+		behind++
+	}
+	if behind == 0 {
+		return 0, Absent("no spacer or preflush is pumped ahead")
+	}
+	if !p.Timed {
+		var missing Missing
+		for _, l := range p.Lacks {
+			if l.Ref == p.Plan.Ref {
+				missing = append(missing, l)
+			}
+		}
+		return 0, missing.orNil()
+	}
+	from, ok := p.passes(0, md)
+	if !ok {
+		return 0, nil
+	}
+	to, ok := p.passes(behind, md)
+	if !ok {
+		to = p.last().Time
+	}
+	return to - from, nil
+}
+
+// passes is when a front comes by a depth of the annulus on its way up.
+func (p *Placement) passes(front int, md units.MD) (units.Seconds, bool) {
+	for k := 1; k < len(p.Steps); k++ {
+		a, b := p.Steps[k-1].Fronts[front], p.Steps[k].Fronts[front]
+		if !b.Ring || !b.Out && b.MD > md {
+			continue
+		}
+		from, to := p.Steps[k-1].Time, p.Steps[k].Time
+		if !a.Ring || b.Out || a.MD <= b.MD {
+			return to, true
+		}
+		return from + units.Seconds(float64(a.MD-md)/float64(a.MD-b.MD))*(to-from), true
+	}
+	return 0, false
+}
+
+// head is the pressure at the surface at a step.
+func head(s *fluid.Step, moving bool) units.Pascals {
+	if moving {
+		return s.Head
+	}
+	return s.Static
+}

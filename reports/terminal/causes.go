@@ -1,0 +1,192 @@
+package terminal
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/fatih/color"
+
+	"spudgate/plan/units"
+	"spudgate/rules/finding"
+)
+
+func (p *page) causes() {
+	causes := p.r.Causes()
+	if len(causes) == 0 {
+		p.smallest()
+		return
+	}
+	p.line("What holds it")
+	shown := causes
+	if !p.o.All && len(shown) > mostCauses {
+		shown = shown[:mostCauses]
+	}
+	for i, f := range shown {
+		p.cause(i+1, f)
+	}
+	if n := len(causes) - len(shown); n > 0 {
+		p.line("  and %d more, --all", n)
+	}
+	p.line("")
+}
+
+// cause shows one finding: what, where, how much, what would mend it.
+func (p *page) cause(n int, f *finding.Finding) {
+	verdict := string(f.Verdict)
+	if f.Failed {
+		verdict = "failed to run"
+	}
+	p.columns(n, clean(f.Subject), f.Title, verdict, 22+(p.o.Columns-80)/2)
+	p.detail(f)
+	if p.regulation(f.Book) {
+		p.split(5, "by "+f.Cite.String()+", "+string(f.Sure), "")
+	}
+}
+
+// regulation reports whether a book is one.
+func (p *page) regulation(id string) bool {
+	for _, b := range p.r.Books {
+		if b.ID == id {
+			return b.Regulation
+		}
+	}
+	return false
+}
+
+func (p *page) detail(f *finding.Finding) {
+	where := ""
+	if len(f.Places) > 0 {
+		where = f.Places[0].String()
+	}
+	if f.Verdict == finding.NotAssessed {
+		text := f.Reason
+		if len(f.Missing) > 0 {
+			var names []string
+			for _, m := range f.Missing {
+				names = append(names, clean(m.Input))
+			}
+			text = "needs " + strings.Join(names, "; ")
+			if pl := f.Missing[0].Place.String(); pl != "" {
+				where = pl
+			}
+		}
+		p.split(5, text, where)
+		return
+	}
+	p.split(5, Numbers(f, p.o.Units), where)
+	if f.Reason != "" {
+		p.split(5, clean(f.Reason), "")
+	}
+	if m := f.Mend(p.o.Units); m != "" {
+		p.split(5, "mend: "+clean(m), "")
+	}
+}
+
+// Numbers says the measure, what is wanted and where, in words.
+func Numbers(f *finding.Finding, s units.System) string {
+	var parts []string
+	switch {
+	case f.Measure == nil:
+	case f.Measure.Truth != nil:
+		parts = append(parts, map[bool]string{true: "yes", false: "no"}[*f.Measure.Truth])
+	default:
+		got, want := Apart(f.Measure, f.Limit, s)
+		parts = append(parts, got)
+		if f.Limit != nil {
+			parts = append(parts, "wants "+senseWord(f.Sense)+want)
+		}
+	}
+	if f.At != nil {
+		where := ""
+		if f.At.MD != nil {
+			where = "at " + f.At.MD.Show(s)
+		} else if f.At.TVD != nil {
+			where = "at " + f.At.TVD.Show(s) + " TVD"
+		}
+		if f.At.Why != "" {
+			where += " (" + clean(f.At.Why) + ")"
+		}
+		parts = append(parts, strings.TrimSpace(where))
+	}
+	return strings.Join(parts, ", ")
+}
+
+func senseWord(sense string) string {
+	switch sense {
+	case "at most":
+		return "at most "
+	case "more than", "less than":
+		return sense + " "
+	case "within":
+		return "within "
+	}
+	return ""
+}
+
+// Apart shows a measure and its limit with as many decimals as it takes to
+// tell them apart: rounding for print never makes them look equal when they
+// aren't.
+func Apart(m, l *finding.Value, s units.System) (string, string) {
+	got, want := m.Show(s), l.Show(s)
+	if l == nil || got != want || m.Quantity == nil || l.Quantity == nil {
+		return got, want
+	}
+	u, dec := units.Best(m.Quantity.SI, m.Quantity.Dim, s, m.Quantity.Small)
+	x, y := u.FromSI(m.Quantity.SI), u.FromSI(l.Quantity.SI)
+	for d := dec + 1; d <= dec+6; d++ {
+		if a, b := units.Decimal(x, d), units.Decimal(y, d); a != b {
+			sym := ""
+			if u.Symbol != "1" {
+				sym = " " + u.Symbol
+			}
+			return a + sym, b + sym
+		}
+	}
+	return got, want
+}
+
+// smallest lists what a clear plan has least to spare.
+func (p *page) smallest() {
+	var tight []*finding.Finding
+	for i := range p.r.Findings {
+		f := &p.r.Findings[i]
+		if f.Verdict == finding.Met && f.Margin != nil && f.Grade == finding.Major {
+			tight = append(tight, f)
+		}
+	}
+	sortByMargin(tight)
+	p.line("Least to spare")
+	room := 22 + (p.o.Columns-80)/2
+	for i, f := range tight[:min(5, len(tight))] {
+		got, want := Apart(f.Measure, f.Limit, p.o.Units)
+		p.columns(i+1, clean(f.Subject), f.Title, finding.MarginText(f.Margin), room)
+		p.split(5, got+", wants "+senseWord(f.Sense)+want, "")
+	}
+	p.line("")
+}
+
+// columns writes a numbered line of subject, title and a word at the edge,
+// wrapping the first two in their columns.
+func (p *page) columns(n int, subject, title, word string, room int) {
+	titleRoom := p.o.Columns - 5 - room - 2 - 14
+	left, middle := wrap(subject, room), wrap(title, titleRoom)
+	for i := 0; i < max(len(left), len(middle)); i++ {
+		num, edge := "", ""
+		if i == 0 {
+			num, edge = fmt.Sprint(n), word
+		}
+		text := fmt.Sprintf("%3s  %s  %s", num, pad(at(left, i), room), pad(at(middle, i), titleRoom))
+		if edge != "" {
+			text += strings.Repeat(" ", max(p.o.Columns-width(text)-width(edge), 1)) + p.paint(edge, color.Bold)
+		}
+		p.line("%s", text)
+	}
+}
+
+func sortByMargin(list []*finding.Finding) {
+	for i := 1; i < len(list); i++ { // few and nearly sorted: insertion
+		for j := i; j > 0 && *list[j].Margin < *list[j-1].Margin; j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+}
