@@ -262,7 +262,7 @@ func (l *loaded) panel(c lettered, x, wide float64) {
 	l.write(label{at: point{x, panelTop - 34 + 15}, text: short(c.Title), size: tickSize, color: muted}, wide)
 	l.scale(a, u, "", 3)
 	required := 1.0
-	if c.Required != nil {
+	if c.Required != nil && *c.Required > 0 {
 		required = float64(*c.Required)
 	}
 	for i := 1; i < len(c.MD); i++ {
