@@ -97,6 +97,13 @@ func (w *Well) asCemented(str int) (cemented, error) {
 		if err != nil { // densities nobody gives: mud to the shoe
 			c.out, c.edges = column(o.realOver, o.realFrom, o.mud), []units.MD{o.cement}
 		}
+		// The plug and float close the string at the landing collar; the shoe
+		// track below holds what is outside.
+		if k, err := w.Casing(str); err == nil {
+			if collar, _, ok := k.FloatCollar(); ok && collar < k.Shoe {
+				c.in, c.edges = upper(c.in, collar, c.out), append(c.edges, collar)
+			}
+		}
 		return c, nil
 	})
 }
