@@ -67,7 +67,7 @@ func (w *Well) parcels(p *Placement) ([]fluid.Parcel, error) {
 		if !f.Density.Known() {
 			missing = missing.and(Lack(f.Ref, "the density of %s of %s", f.Name.V, w.Plan.Strings[p.String].Name.V))
 		}
-		flow, err := rheologyOf(f)
+		flow, err := rheologyOf(f, w.Plan.Strings[p.String].Name.V)
 		p.Lacks = p.Lacks.and(err)
 		rate := p.Plan.MixRate
 		if !slurry(f) && p.Plan.Rate.Known() {
@@ -105,8 +105,8 @@ func (w *Well) chaser(p *Placement) (fluid.Parcel, error) {
 
 // rheologyOf is how a fluid of a stage flows: Herschel-Bulkley or power law where
 // index and consistency are given, else Bingham.
-func rheologyOf(f *plan.Fluid) (*fluid.Rheology, error) {
-	return rheology(f.FlowIndex, f.Consistency, f.YieldStress, f.PlasticViscosity, f.YieldPoint, f.Ref, f.Name.V)
+func rheologyOf(f *plan.Fluid, str string) (*fluid.Rheology, error) {
+	return rheology(f.FlowIndex, f.Consistency, f.YieldStress, f.PlasticViscosity, f.YieldPoint, f.Ref, f.Name.V+" of "+str)
 }
 
 // mudFlow is how the mud that a string is run in flows.

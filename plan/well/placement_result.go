@@ -142,8 +142,8 @@ func (w *Well) FreeFall(str, st int) (units.MD, int, error) {
 }
 
 // FrontContact is how long spacers and preflushes stand at a depth outside a
-// string while a stage is pumped, by the history of their fronts; to the end of
-// the job where they stay.
+// string before the slurry comes, by the history of their fronts. Where the
+// slurry doesn't come, nothing is to be cleaned.
 func (w *Well) FrontContact(str, st int, md units.MD) (units.Seconds, error) {
 	p, err := w.Placement(str, st)
 	if err != nil {
@@ -165,14 +165,11 @@ func (w *Well) FrontContact(str, st int, md units.MD) (units.Seconds, error) {
 		}
 		return 0, missing.orNil()
 	}
-	from, ok := p.passes(0, md)
-	if !ok {
-		return 0, nil
-	}
 	to, ok := p.passes(behind, md)
 	if !ok {
-		to = p.last().Time
+		return 0, Absent("the slurry doesn't reach it")
 	}
+	from, _ := p.passes(0, md) // what goes ahead came by before
 	return to - from, nil
 }
 

@@ -344,7 +344,7 @@ func TestMixed(t *testing.T) {
 		return [...]float64{0, 1, -5, 1e-9, 3000, 1e12, 0.2, rnd.Float64() * 4000, rnd.NormFloat64()}[rnd.IntN(9)]
 	}
 	pages := 0
-	for i := range 300 {
+	for i := range 150 {
 		r := sample()
 		d := &r.Drawings
 		for k := range d.Schematic.Strings {
@@ -378,8 +378,8 @@ func TestMixed(t *testing.T) {
 			}
 		}
 	}
-	if pages < 450 {
-		t.Errorf("only %d of 900 were drawn", pages)
+	if pages < 225 {
+		t.Errorf("only %d of 450 were drawn", pages)
 	}
 }
 

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"sort"
 	"strings"
 	"sync"
 	"unicode"
@@ -64,13 +65,12 @@ func cut(text string, size float64, bold bool, wide float64) string {
 		return text
 	}
 	list := []rune(text)
-	for n := len(list) - 1; n > 0; n-- {
-		t := strings.TrimRight(string(list[:n]), " ,;") + "…"
-		if width(t, size, bold)*spare <= wide {
-			return t
-		}
+	shown := func(n int) string { return strings.TrimRight(string(list[:n]), " ,;") + "…" }
+	n := sort.Search(len(list), func(n int) bool { return width(shown(n+1), size, bold)*spare > wide })
+	if n == 0 {
+		return ""
 	}
-	return ""
+	return shown(n)
 }
 
 // wrap breaks a text into at most most lines; what is left is cut.

@@ -38,12 +38,12 @@ func (o op) pdf(f *fpdf.Fpdf) {
 		f.SetDrawColor(o.lines.color.rgb())
 		f.SetLineWidth(o.lines.width)
 		for _, p := range o.lines.paths {
-			along(f, p)
+			trail(f, p)
 			f.DrawPath("D")
 		}
 	case o.area != nil:
 		f.SetFillColor(o.area.color.rgb())
-		along(f, o.area.points)
+		trail(f, o.area.points)
 		f.ClosePath()
 		f.DrawPath("F")
 	case o.text != nil:
@@ -51,7 +51,7 @@ func (o op) pdf(f *fpdf.Fpdf) {
 	}
 }
 
-func along(f *fpdf.Fpdf, list []point) {
+func trail(f *fpdf.Fpdf, list []point) {
 	for i, p := range list {
 		if i == 0 {
 			f.MoveTo(p.x, p.y)

@@ -85,12 +85,16 @@ func newScene(title string) *Scene { return &Scene{Title: title, wide: pageWide,
 
 // line draws a polyline. pattern is lengths on and off in turn; none is solid.
 func (s *Scene) line(points []point, width float64, color ink, pattern ...float64) {
-	if len(points) < 2 {
-		return
-	}
-	paths := [][]point{points}
+	paths := s.inside(points)
 	if len(pattern) > 0 {
-		paths = dashes(points, pattern)
+		whole := paths
+		paths = nil
+		for _, p := range whole {
+			paths = append(paths, dashes(p, pattern)...)
+		}
+	}
+	if len(paths) == 0 {
+		return
 	}
 	s.ops = append(s.ops, op{lines: &lines{paths, width, color}})
 }
@@ -126,12 +130,13 @@ func far(a, b point) float64 { return math.Hypot(b.x-a.x, b.y-a.y) }
 
 // toward is the point a length from a on the way to b.
 func toward(a, b point, length float64) point {
-	t := length / far(a, b)
-	return point{a.x + t*(b.x-a.x), a.y + t*(b.y-a.y)}
+	return along(a, b, length/far(a, b))
 }
 
 func (s *Scene) fill(color ink, points ...point) {
-	s.ops = append(s.ops, op{area: &area{points, color}})
+	if points = s.within(points); len(points) > 2 {
+		s.ops = append(s.ops, op{area: &area{points, color}})
+	}
 }
 
 func (s *Scene) box(x, y, wide, high float64, color ink) {
@@ -149,6 +154,7 @@ func rect(x, y, wide, high float64) []point {
 // hatch fills a polygon with lines of a slope (dy for each dx), gap apart
 // measured down the page.
 func (s *Scene) hatch(points []point, slope, gap, width float64, color ink) {
+	points = s.within(points)
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range points {
 		low, high = min(low, p.y-slope*p.x), max(high, p.y-slope*p.x)
@@ -172,7 +178,7 @@ func crossing(points []point, slope, c float64) [][]point {
 			continue
 		}
 		t := da / (da - db)
-		at = append(at, point{a.x + t*(b.x-a.x), a.y + t*(b.y-a.y)})
+		at = append(at, along(a, b, t))
 	}
 	sortAlong(at)
 	var out [][]point
@@ -193,6 +199,9 @@ func sortAlong(list []point) {
 // write draws a text, cleaned and cut to a width with room for a viewer's own
 // font; a width of zero doesn't cut.
 func (s *Scene) write(l label, wide float64) {
+	if !finite(l.at.x) || !finite(l.at.y) {
+		return
+	}
 	l.text = clean(l.text)
 	if wide > 0 {
 		l.text = cut(l.text, l.size, l.bold, wide)

@@ -219,6 +219,9 @@ func (k *sketch) cementTag(s *finding.DrawnString) {
 
 // mark draws what belongs to no string.
 func (k *sketch) mark(m finding.Mark) {
+	if at := float64(m.At.MD); at < k.deep.low || at > k.deep.high {
+		return // off the well: its finding says so
+	}
 	y := k.y(m.At.MD)
 	switch m.Kind {
 	case "base_of_protected_water":

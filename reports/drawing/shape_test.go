@@ -154,7 +154,9 @@ func TestStretches(t *testing.T) {
 func TestSteps(t *testing.T) {
 	of := finding.StringLoads{Cases: []finding.CaseLoad{{Case: "burst.a", Kind: "burst", MD: numbers(0, 400, 400, 1000), Used: numbers(0.9, 0.9, 0.3, 0.3)}}}
 	l := &loaded{of: &of, cases: letter(of.Cases), deep: axis{0, 1000, 0, 1}}
+	seen := 0
 	for _, s := range l.stretches() {
+		seen += len(s.md)
 		for i, md := range s.md {
 			if md < 400-1e-6 {
 				near(t, "above", s.share[i], 0.9, 1e-9)
@@ -164,6 +166,9 @@ func TestSteps(t *testing.T) {
 			}
 		}
 	}
+	if seen < 300 {
+		t.Errorf("only %d depths are drawn", seen)
+	}
 }
 
 // TestLimit holds the drawn ellipse against cases known without it: a pull
@@ -172,20 +177,59 @@ func TestSteps(t *testing.T) {
 func TestLimit(t *testing.T) {
 	of := sampleLoads()
 	e := of.Triaxial
-	r := &round{loaded: &loaded{page: &page{Scene: newScene("")}}, of: e, force: axis{-1, 1, -1, 1}, press: axis{-1, 1, -1, 1}}
+	f, q := 1.2*float64(e.Yield)*0.005, 1.2*float64(e.Yield)/10
+	r := &round{loaded: &loaded{page: &page{Scene: newScene("")}}, of: e, force: axis{-f, f, 100, 500}, press: axis{-q, q, 500, 100}}
 	for _, factor := range []float64{1, 1.25} {
 		r.ops = nil
 		r.limit(factor, 1)
+		list := r.ops[0].lines.paths[0]
 		y := float64(e.Yield) / factor
-		for _, want := range []point{{y * 0.005, 0}, {-y * 0.005, 0}, {0, y / 10}, {0, -y / 10}, {y * 0.005, y / 10}, {-y * 0.005, -y / 10}} {
+		for _, want := range []point{{y, 0}, {-y, 0}, {0, y}, {0, -y}, {y, y}, {-y, -y}} {
+			at := point{r.force.at(want.x * 0.005), r.press.at(want.y / 10)}
 			best := math.Inf(1)
-			for _, p := range r.ops[0].lines.paths[0] {
-				best = min(best, math.Hypot((p.x-want.x)/(y*0.005), (p.y-want.y)/(y/10)))
+			for i := 1; i < len(list); i++ {
+				best = min(best, away(at, list[i-1], list[i]))
 			}
-			if best > 0.03 { // corners are 3 degrees apart
-				t.Errorf("factor %v: %v misses the ellipse by %v", factor, want, best)
-			}
+			near(t, "distance from the ellipse, points of the page", best, 0, 0.1)
 		}
+	}
+}
+
+// away is how far a point lies from a straight piece.
+func away(p, a, b point) float64 {
+	t := ((p.x-a.x)*(b.x-a.x) + (p.y-a.y)*(b.y-a.y)) / (far(a, b) * far(a, b))
+	return far(p, along(a, b, min(max(t, 0), 1)))
+}
+
+// TestCut holds that what lies far off a page costs nothing and leaves what
+// lies on it: a line from -1e12 to 1e12 across is 595 long on an A4 page.
+func TestCut(t *testing.T) {
+	s := newScene("")
+	s.line([]point{{-1e12, 100}, {1e12, 100}}, 1, black)
+	got := s.ops[0].lines.paths[0]
+	near(t, "length", far(got[0], got[1]), 595, 1e-3)
+	s.ops = nil
+	s.line([]point{{-1e12, 100}, {1e12, 100}}, 1, black, 10, 10)
+	if n := len(s.ops[0].lines.paths); n < 29 || n > 31 {
+		t.Errorf("%d dashes", n)
+	}
+	s.ops = nil
+	s.hatch(rect(-1e12, -1e12, 2e12, 2e12), 1, 10, 1, black)
+	if n := len(s.ops[0].lines.paths); n < 140 || n > 145 { // (595 + 842) / 10
+		t.Errorf("%d hatch lines", n)
+	}
+	s.ops = nil
+	s.line([]point{{10, 10}, {-10, 10}, {-10, 20}, {10, 20}}, 1, black)
+	if n := len(s.ops[0].lines.paths); n != 2 {
+		t.Errorf("a line that leaves and comes back is %d lines", n)
+	}
+	s.ops = nil
+	s.fill(black, point{math.NaN(), 1}, point{1, 2}, point{3, 4})
+	s.line([]point{{math.Inf(1), 1}, {1, 1}}, 1, black)
+	s.line([]point{{-5, -5}, {-9, -9}}, 1, black)
+	s.write(label{at: point{math.NaN(), 1}, text: "x", size: 8}, 0)
+	if len(s.ops) != 0 {
+		t.Errorf("%d things off the page are drawn", len(s.ops))
 	}
 }
 

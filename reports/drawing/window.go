@@ -66,6 +66,9 @@ func (c *chart) extent() (low, high, end float64) {
 		if s.Test != nil {
 			see(*s.Test)
 		}
+		if s.At.TVD != nil {
+			end = max(end, float64(*s.At.TVD))
+		}
 	}
 	return low, high, end
 }

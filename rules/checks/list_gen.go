@@ -10,6 +10,7 @@ import (
 	"spudgate/rules/checks/facts"
 	"spudgate/rules/checks/geometry"
 	"spudgate/rules/checks/material"
+	"spudgate/rules/checks/placement"
 	"spudgate/rules/checks/pressure"
 	"spudgate/rules/checks/running"
 	"spudgate/rules/checks/strength"
@@ -183,6 +184,21 @@ func All() []*rules.Check {
 		material.Historic,
 		material.SourFit,
 		material.ThreadMade,
+		placement.BumpSpare,
+		placement.Centralized,
+		placement.Contact,
+		placement.FractureSpare,
+		placement.FractureSpareStill,
+		placement.FreeFall,
+		placement.FrictionKnown,
+		placement.Head,
+		placement.HeadStill,
+		placement.LiftSpare,
+		placement.LiftSpareStill,
+		placement.PoreSpare,
+		placement.Slips,
+		placement.Standoff,
+		placement.SurgeSpare,
 		pressure.BottomTVD,
 		pressure.FractureOverECD,
 		pressure.FractureOverMud,
