@@ -39,8 +39,7 @@ func (w *Well) UnderFracture(h *Hole, circulating bool) (Margin, error) {
 	if err := windowed(h); err != nil {
 		return Margin{}, err
 	}
-	shoe := w.ShoeAbove(h)
-	if shoe < 0 {
+	if w.ShoeAbove(h) < 0 {
 		return Margin{}, Absent("the first hole of the well: no shoe stands above it")
 	}
 	mud, ref, err := h.DownholeMud(true)
@@ -57,21 +56,23 @@ func (w *Well) UnderFracture(h *Hole, circulating bool) (Margin, error) {
 	if err != nil {
 		return m, err
 	}
-	return w.withShoeTest(m, shoe, mud, ref)
+	return w.withShoeTest(m, h, mud, ref)
 }
 
-func (w *Well) withShoeTest(m Margin, shoe int, mud units.KgPerM3, ref place.Ref) (Margin, error) {
+func (w *Well) withShoeTest(m Margin, h *Hole, mud units.KgPerM3, ref place.Ref) (Margin, error) {
+	shoe := w.ShoeAbove(h)
 	emw, t, err := w.ShoeTest(shoe)
 	if err != nil {
 		m.Gaps = Missing(m.Gaps).and(err)
 		return m, nil
 	}
 	z, _, err := w.ShoeTVD(shoe)
-	if err != nil {
+	if err != nil || z <= shallow {
 		return m, err
 	}
-	if spare := emw - mud; spare < m.Spare {
-		m.Spare, m.Curve, m.Mud, m.At, m.Refs = spare, emw, mud, z, []place.Ref{ref, t.Ref}
+	held := EMW(backPressure(h), mud, z)
+	if spare := emw - held; spare < m.Spare {
+		m.Spare, m.Curve, m.Mud, m.At, m.Refs = spare, emw, held, z, []place.Ref{ref, t.Ref}
 	}
 	return m, nil
 }
