@@ -22,8 +22,6 @@ func TestSpanLoadParts(t *testing.T) {
 		w, l, pull := 20+r.Float64()*60, 5+r.Float64()*30, 1e6*(r.Float64()-0.3)
 		dp := w*units.G*l*(math.Cos(i2)-math.Cos(i1))/(2*math.Sin(b/2)) + 2*pull*math.Sin(b/2)
 		p := w * units.G * l * math.Sin(i1) * math.Sin(i2) * math.Sin(da) / math.Sin(b)
-		// Across the dogleg the plain form weighs by the sine of the whole dogleg,
-		// the mean tangent by nothing else: the same number.
 		got, err := SpanLoad(units.KgPerM(w), units.MD(l), units.Newtons(pull), Direction{units.Radians(i1), 1}, Direction{units.Radians(i2), units.Radians(1 + da)})
 		if want := math.Hypot(dp, p); err != nil || math.Abs(float64(got)-want) > 1e-6*want+1e-6 {
 			t.Fatalf("inclinations %v %v, turn %v: got %v %v, want %v", i1, i2, da, got, err, want)
@@ -60,13 +58,13 @@ func TestSagField(t *testing.T) {
 }
 
 // With tension and compression, by the deflection that solves the beam equation
-// E I y'''' - T y” = w for held ends: in the middle w L^2/(8 T) - w L/(2 T k)
+// E I y”” - T y” = w for held ends: in the middle w L^2/(8 T) - w L/(2 T k)
 // tanh(k L/4), k = sqrt(T/(E I)); with P = -T, -w L^2/(8 P) + w L/(2 P k) tan(k L/4).
 func TestSagPulled(t *testing.T) {
 	tube := Tube{0.1778, 0.157}
 	ei := tube.stiffness()
 	const w, l = 400.0, 12.0
-	for _, pull := range []float64{-1.2e6, -1e5, -2e4, 1e3, 2e4, 3e5, 2e6} {
+	for _, pull := range []float64{-8e5, -1e5, -2e4, 1e3, 2e4, 3e5, 2e6} {
 		k := math.Sqrt(math.Abs(pull) / ei)
 		want := w*l*l/(8*pull) - w*l/(2*pull*k)*math.Tanh(k*l/4)
 		if pull < 0 {

@@ -22,10 +22,10 @@ func (w *Well) Surroundings() (z units.TVD, stated bool, err error) {
 
 // CementReach is how far cement comes up from a depth, along the hole.
 type CementReach struct {
-	Top   units.MD // where the cement above (or nearest below) the depth begins
-	Ref   place.Ref
+	Top    units.MD // where the cement above (or nearest below) the depth begins
+	Ref    place.Ref
 	Sheath Sheath
-	None  bool // the string isn't cemented: its shoe counts as the top
+	None   bool // the string isn't cemented: its shoe counts as the top
 }
 
 // CementAt is the cement outside a string at a depth, or the nearest below it.

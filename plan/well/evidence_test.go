@@ -127,7 +127,6 @@ func bodies(t *testing.T, globs ...string) map[string]string {
 	return out
 }
 
-
 // TestLanded: the string of TestPlugBump bled off, 50,000 lbf pulled on it: the
 // same sum of end areas without the surface pressure.
 func TestLanded(t *testing.T) {
