@@ -39,6 +39,7 @@ var allowed = map[string]string{
 	"rules/books":            "plan/expr plan/units rules",
 	"rules/record":           "plan plan/pipe plan/doc plan/expr plan/form plan/place plan/units plan/well rules rules/basis rules/finding",
 	"reports/office":         "",
+	"reports/workbook":       "plan/expr plan/place plan/units reports/drawing rules/finding",
 	"reports/*":              "plan/expr plan/place plan/units rules/finding",
 	"cmd/spudgate":           "*",
 }

@@ -198,11 +198,17 @@ func (m *march) balance(in, lapse float64) (float64, error) {
 	if err != nil || p >= -noise {
 		return low, err
 	}
-	q, err := head(most)
-	if err != nil || q < 0 {
-		return most, err
+	for width := in - m.in; ; width *= 2 {
+		high := min(low+width, most)
+		q, err := head(high)
+		switch {
+		case err != nil || q < 0 && high >= most:
+			return high, err
+		case q >= 0:
+			return crossing(low, high, p, q, head)
+		}
+		low, p = high, q
 	}
-	return crossing(low, most, p, q, head)
 }
 
 // crossing finds where a function goes through zero between low, where it is p

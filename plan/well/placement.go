@@ -83,10 +83,10 @@ func (w *Well) parcels(p *Placement) ([]fluid.Parcel, error) {
 
 // rates notes the rates that friction waits for.
 func (w *Well) rates(p *Placement) {
-	if !p.Plan.MixRate.Known() {
+	if !p.Plan.MixRate.Known() || p.Plan.MixRate.V <= 0 {
 		p.Lacks = p.Lacks.and(Lack(p.Plan.Ref, "the mixing rate of %s", p.Plan.Name.V))
 	}
-	if !p.Plan.Rate.Known() {
+	if !p.Plan.Rate.Known() || p.Plan.Rate.V <= 0 {
 		p.Lacks = p.Lacks.and(Lack(p.Plan.Ref, "the displacement rate of %s", p.Plan.Name.V))
 	}
 }
@@ -121,12 +121,17 @@ func (w *Well) mudFlow(str int) (*fluid.Rheology, error) {
 }
 
 func rheology(n plan.Val[units.Fraction], k, yield plan.Val[units.Pascals], pv plan.Val[units.PascalSeconds], yp plan.Val[units.Pascals], ref place.Ref, of string) (*fluid.Rheology, error) {
+	var r fluid.Rheology
 	switch {
 	case n.Known() && k.Known():
-		return &fluid.Rheology{Yield: yield.V, K: float64(k.V), N: n.V}, nil
+		r = fluid.Rheology{Yield: yield.V, K: float64(k.V), N: n.V}
 	case pv.Known() && yp.Known():
-		r := fluid.Bingham(pv.V, yp.V)
-		return &r, nil
+		r = fluid.Bingham(pv.V, yp.V)
+	default:
+		return nil, Lack(ref, "the rheology of %s", of)
 	}
-	return nil, Lack(ref, "the rheology of %s", of)
+	if !(r.K > 0 && r.N >= 0.1 && r.N <= 1 && r.Yield >= 0) {
+		return nil, Lack(ref, "a usable rheology of %s (viscosity above zero, index 0.1 to 1)", of)
+	}
+	return &r, nil
 }

@@ -40,6 +40,9 @@ func (w *Well) PlacementLift(str, st int, moving bool) (StringLift, error) {
 	if p.Exit < c.Shoe {
 		return StringLift{}, Absent("the cement below the stage collar holds the string")
 	}
+	if len(p.Edges) != len(c.Pipes)+1 {
+		return StringLift{}, Lack(s.Ref, "segments of %s that end at its shoe", s.Name.V)
+	}
 	if err := p.counts(moving); err != nil {
 		return StringLift{}, err
 	}

@@ -41,6 +41,9 @@ func Write(w io.Writer, r *finding.Record, s units.System) error {
 			return fmt.Errorf("workbook: sheet %s: %w", g.name, err)
 		}
 	}
+	if err := b.draw(f); err != nil {
+		return fmt.Errorf("workbook: %w", err)
+	}
 	f.SetZipWriter(newParts)
 	return f.Write(w)
 }

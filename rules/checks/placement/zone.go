@@ -38,7 +38,7 @@ var Standoff = ofZone("placement.standoff", number(units.None),
 
 // Contact is how long spacers stand across a zone.
 var Contact = ofZone("placement.contact", number(units.Time),
-	"Time from the leading to the trailing front of spacers and preflushes at the top of a zone, by the history of the job; free fall shortens it. Not where the slurry does not come. The stage that leaves the string nearest below the zone."+way,
+	"Time from the leading to the trailing front of spacers and preflushes at the top of a zone, by the history of the job; free fall hurries it, and holds it while the pipe fills again. Not where the slurry does not come. The stage that leaves the string nearest below the zone."+way,
 	func(w *well.Well, str, zone int) rules.Measure {
 		s := &w.Plan.Strings[str]
 		if !well.Cemented(s) || s.Existing.V {
