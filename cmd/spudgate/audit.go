@@ -202,6 +202,7 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 	faults := schema.Check(d)
 	p, more := plan.Decode(d)
 	if faults = append(faults, more...).Sort(); len(faults) > 0 {
+		c.sayUnread(d) // a sheet nobody knew may be why something is missing
 		return nil, nil, faults
 	}
 	b, sources, err := loadBasis(a.basis, p)
@@ -212,7 +213,7 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 	if err != nil {
 		return nil, nil, err
 	}
-	list, own, err := loadBooks(a.books, p, g, b)
+	list, own, unknown, err := loadBooks(a.books, p, g, b)
 	if err != nil {
 		return nil, nil, unfit{err}
 	}
@@ -237,6 +238,10 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		}
 		fs = rules.Vary(fs, vs, list, p, o)
 		sources = append(sources, source("variances", a.varied, raw))
+	}
+	for _, j := range unknown {
+		f := rules.NoBook(j, books.Names(), p.Place(p.Well.Jurisdiction.Ref))
+		fs = append(fs, f)
 	}
 	r := record.Make(record.Input{Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
 	return r, p, nil
@@ -268,12 +273,18 @@ func source(role, file string, raw []byte) finding.Source {
 }
 
 // loadBooks gathers the books: those every audit uses, those the plan's
-// jurisdiction names, those asked for.
-func loadBooks(asked []string, p *plan.Plan, g *rules.Registry, b *basis.Basis) ([]*rules.Book, []finding.Source, error) {
+// jurisdiction names, those asked for; unknown are the jurisdictions there is
+// no book for.
+func loadBooks(asked []string, p *plan.Plan, g *rules.Registry, b *basis.Basis) (list []*rules.Book, own []finding.Source, unknown []string, err error) {
 	names := books.Always()
 	for _, j := range strings.FieldsFunc(p.Well.Jurisdiction.V, func(r rune) bool { return r == ';' || r == ',' }) {
-		if j = strings.TrimSpace(j); slices.Contains(books.Names(), j) && !slices.Contains(names, j) {
+		j = strings.TrimSpace(j)
+		switch {
+		case j == "" || slices.Contains(names, j):
+		case slices.Contains(books.Names(), j):
 			names = append(names, j)
+		default:
+			unknown = append(unknown, j)
 		}
 	}
 	var files []string
@@ -286,27 +297,26 @@ func loadBooks(asked []string, p *plan.Plan, g *rules.Registry, b *basis.Basis) 
 			files = append(files, n)
 		}
 	}
-	var out []*rules.Book
 	for _, n := range names {
 		book, err := books.Builtin(n, g, b.TypeOf)
 		if err != nil {
-			return nil, nil, err
+			return nil, nil, nil, err
 		}
-		out = append(out, book)
+		list = append(list, book)
 	}
-	var sources []finding.Source
 	for _, f := range files {
 		raw, err := os.ReadFile(f)
 		if err != nil {
-			return nil, nil, fmt.Errorf("--book %s: found neither a built-in book (%s) nor a file", f, strings.Join(books.Names(), ", "))
+			return nil, nil, nil, fmt.Errorf("--book %s: found neither a built-in book (%s) nor a file", f, strings.Join(books.Names(), ", "))
 		}
 		book, _, err := books.Own(filepath.Base(f), raw, g, b.TypeOf)
 		if err != nil {
-			return nil, nil, err
+			return nil, nil, nil, err
 		}
-		out, sources = append(out, book), append(sources, source("book", f, raw))
+		list, own = append(list, book), append(own, source("book", f, raw))
+		unknown = slices.DeleteFunc(unknown, func(j string) bool { return j == book.ID })
 	}
-	return out, sources, nil
+	return list, own, unknown, nil
 }
 
 // writeFile writes to a temporary name beside the file and renames it, so that

@@ -173,7 +173,7 @@ func (c *command) flags(usage, about string) *pflag.FlagSet {
 	f.Usage = func() {
 		fmt.Fprintf(c.out, "spudgate %s\n%s\n", usage, about)
 		if f.HasFlags() {
-			text := strings.ReplaceAll(f.FlagUsagesWrapped(80), "[=true|false]", "")
+			text := strings.ReplaceAll(f.FlagUsagesWrapped(80), "[=true|false]", strings.Repeat(" ", len("[=true|false]")))
 			fmt.Fprintf(c.out, "\n%s", text)
 		}
 	}

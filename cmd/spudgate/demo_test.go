@@ -322,3 +322,20 @@ func TestBasisAndBook(t *testing.T) {
 		t.Errorf("with a variance: status %d, %d varied", status, r.Outcome.Varied)
 	}
 }
+
+// A jurisdiction no rulebook covers holds the plan and names the books there
+// are: its rules aren't judged, and nothing may look as if they were.
+func TestUnknownJurisdiction(t *testing.T) {
+	raw, err := os.ReadFile(demo + "harrow-fen-a.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "p.json")
+	if err := os.WriteFile(path, bytes.Replace(raw, []byte(`"us-onshore-federal"`), []byte(`"Moonshire"`), 1), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, out, _ := spudgate(t, "audit", path)
+	if status != statusHold || !strings.Contains(out, "no rulebook is called Moonshire") || !strings.Contains(out, "us-onshore-federal") {
+		t.Errorf("status %d\n%s", status, out)
+	}
+}

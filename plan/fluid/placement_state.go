@@ -17,7 +17,7 @@ func (m *march) fluid(i int) Parcel {
 // spans lists what fills the route, the way fluid flows, when volumes have been
 // pumped and moved.
 func (m *march) spans(in, out float64) []span {
-	list := []span{{air, 0, out - in}}
+	list := append(make([]span, 0, len(m.parcels)+3), span{air, 0, out - in})
 	end := 0.0
 	for i := range m.parcels {
 		from := end
@@ -42,7 +42,7 @@ func (m *march) spans(in, out float64) []span {
 // knots walks a run of parts with a pressure at its first end. A column hangs
 // from its upper end; walked from the top, down is true.
 func (m *march) knots(spans []span, from, to int, down bool, over units.Pascals, rate float64) ([]knot, error) {
-	var out []knot
+	out := make([]knot, 0, to-from+len(spans)+1)
 	still, drag := over, units.Pascals(0)
 	add := func(p int, s span) error {
 		pt := m.parts[p]

@@ -2,6 +2,7 @@ package fluid
 
 import (
 	"math"
+	"math/rand"
 	"testing"
 
 	"spudgate/plan/units"
@@ -214,4 +215,68 @@ func BenchmarkMarch(b *testing.B) {
 			}
 		})
 	}
+}
+
+// Any way and any fluids: what stands is what was pumped, the fluids keep their
+// order, nothing flows back, and every pressure is a finite number.
+func TestMarchAnyJob(t *testing.T) {
+	r := rand.New(rand.NewSource(7))
+	fell := 0
+	for n := range 150 {
+		route, list := anyJob(r)
+		job, err := March(route, list, 40)
+		if err != nil {
+			t.Fatal(n, err)
+		}
+		last := Step{}
+		for i, s := range job.Steps {
+			if s.Air > 0 {
+				fell++
+			}
+			if s.Moved < last.Moved || s.Time < last.Time || s.Moved < s.Pumped {
+				t.Fatalf("job %d, step %d goes back: %+v after %+v", n, i, s, last)
+			}
+			for _, p := range append(append(append([]units.Pascals{s.Head, s.Static}, s.Still...), s.Moving...), s.Inside...) {
+				if !finite(float64(p)) || p < -1e-6 { // noise of sums
+					t.Fatalf("job %d, step %d: pressure %v", n, i, p)
+				}
+			}
+			if !s.Fronts[0].Out {
+				if got := s.volumes(route); math.Abs(got-float64(s.Pumped)) > 1e-9*math.Max(1, got) {
+					t.Fatalf("job %d, step %d: %.12g m3 stand, %.12g were pumped", n, i, got, float64(s.Pumped))
+				}
+			}
+			last = s
+		}
+	}
+	if fell == 0 {
+		t.Error("no job fell freely")
+	}
+}
+
+// anyJob is a random job down to 1,000 m along the hole, slanting below 300.
+func anyJob(r *rand.Rand) (Route, []Parcel) {
+	cut := units.MD(100 + r.Float64()*800)
+	id, od := 0.1+r.Float64()*0.1, 0.22+r.Float64()*0.05
+	pipe, _ := NewBore([]Bore{{0, cut, units.Meters(id)}, {cut, 1000, units.Meters(0.2)}})
+	ring, _ := NewAnnulus([]Interval{{0, cut / 2, 0.32, units.Meters(od), 0}, {cut / 2, 1000, 0.31, units.Meters(od), units.Fraction(r.Float64())}})
+	slant := math.Cos(r.Float64() * 1.5)
+	flow := func() *Rheology {
+		return &Rheology{units.Pascals(r.Float64() * 10), 0.002 + r.Float64(), units.Fraction(0.3 + 0.7*r.Float64())}
+	}
+	if r.Intn(2) == 0 {
+		flow = func() *Rheology { return nil }
+	}
+	parcel := func(name string) Parcel {
+		return Parcel{name, units.CubicMeters(0.1 + r.Float64()*12), units.KgPerM3(900 + r.Float64()*1200), units.M3PerS(0.002 + r.Float64()*0.03), flow()}
+	}
+	mud := parcel("mud")
+	out := Route{Pipe: pipe, Ring: ring, Inside: mud, Outside: mud, InRing: []units.MD{0, cut, 1000}, InPipe: []units.MD{0, cut, 1000},
+		Depth: func(md units.MD) units.TVD { return units.TVD(min(md, 300)) + units.TVD(slant*float64(max(0, md-300))) }}
+	list := []Parcel{parcel("a"), parcel("b"), parcel("c"), parcel("d")}
+	if r.Intn(2) == 0 {
+		bore, _ := pipe.Volume(0, 980)
+		out.Lands = bore + list[0].Volume + list[1].Volume + list[2].Volume
+	}
+	return out, list
 }

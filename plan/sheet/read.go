@@ -106,11 +106,11 @@ func pageOf(sheet string) *page {
 // hidden says what can't be seen when the workbook is opened.
 func (r *reader) hidden(g *grid) {
 	if g.sheetEntry.hidden {
-		r.remark(place.Place{Sheet: g.name}, "the sheet is hidden; it was read")
+		r.remark(place.Place{Sheet: g.name}, "the sheet is hidden; its values were taken all the same")
 	}
 	for i := range g.rows {
 		if row := &g.rows[i]; row.hidden {
-			r.remark(place.Place{Sheet: g.name, Cell: name(row.cells[0].col, row.n)}, "the row is hidden; it was read")
+			r.remark(place.Place{Sheet: g.name, Cell: name(row.cells[0].col, row.n)}, "the row is hidden; its values were taken all the same")
 		}
 	}
 }

@@ -261,7 +261,7 @@ func TestHiddenMacrosAndLinks(t *testing.T) {
 	b := p.bytes()
 	d := readOne(t, b)
 	check(t, d, "survey[0].md", "Survey!A2=1")
-	checkRemarks(t, d, "Survey: the sheet is hidden; it was read", `surveys: sheet "Survey" is taken for this part; the sheet isn't read`,
+	checkRemarks(t, d, "Survey: the sheet is hidden; its values were taken all the same", `surveys: sheet "Survey" is taken for this part; the sheet isn't read`,
 		": the workbook holds macros; they weren't run", ": the workbook links to other files; the links weren't followed, values are those it was saved with")
 
 }

@@ -229,6 +229,9 @@ func scanFraction(s string, afterWhole bool, whole float64) (float64, int, error
 		if d == 0 {
 			return 0, 0, fmt.Errorf("a fraction over zero")
 		}
+		if d > finest { // "250/3000" is two numbers, not a fraction
+			return 0, 0, fmt.Errorf("two numbers and a stroke; write one number")
+		}
 		return whole / d, 1 + n, nil
 	}
 	i := 0
@@ -255,6 +258,9 @@ func scanFraction(s string, afterWhole bool, whole float64) (float64, int, error
 	}
 	return whole + a/d, i + n + 1 + m, nil
 }
+
+// finest is the finest fraction of an inch the trade writes, 1/64.
+const finest = 64
 
 func scanInt(s string) (float64, int) {
 	i, v := 0, 0.0

@@ -2,6 +2,7 @@ package well
 
 import (
 	"sort"
+	"spudgate/plan"
 
 	"spudgate/plan/place"
 	"spudgate/plan/units"
@@ -50,8 +51,8 @@ func (w *Well) endLayers(str, st int) ([]layer, error) {
 	tops, err := w.FluidTops(str, st)
 	if err != nil {
 		top, _, ok := w.StatedTop(str, st)
-		if !ok {
-			return nil, err
+		if !ok || !topsTold(p) {
+			return nil, err // which slurry stands where isn't known
 		}
 		return cementLayers(s, p, top)
 	}
@@ -64,6 +65,23 @@ func (w *Well) endLayers(str, st int) ([]layer, error) {
 		out = append(out, layer{t.Top, f.Density.V})
 	}
 	return out, nil
+}
+
+// topsTold reports whether a stage tells where each of its slurries ends: the
+// first reaches the top of cement, the others say.
+func topsTold(st *plan.Stage) bool {
+	first := true
+	for i := range st.Fluids {
+		f := &st.Fluids[i]
+		if !slurry(f) {
+			continue
+		}
+		if !first && !f.Top.Known() {
+			return false
+		}
+		first = false
+	}
+	return true
 }
 
 // EndColumn is the pressure of the annulus at a depth when a stage has just

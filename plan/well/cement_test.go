@@ -176,7 +176,7 @@ func TestCementMissing(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 	_, err = w.SlurryClock(0, 0, 0)
-	want := "missing: the volume of tail, or its sacks and yield; the mixing rate of primary; the displacement rate of primary"
+	want := "missing: the volume of tail, or its sacks and yield; the mixing rate of primary of surface; the displacement rate of primary of surface; the plug time of primary of surface"
 	if err == nil || err.Error() != want {
 		t.Errorf("got %v, want %s", err, want)
 	}

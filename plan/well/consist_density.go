@@ -94,7 +94,22 @@ func (w *Well) OtherDensities() (Conflicts, error) {
 	}
 	w.liquid(&found, "packer fluid", p.Completion.PackerFluid, lightest)
 	w.liquid(&found, "treating fluid", p.Completion.StimulationFluid, foamed)
+	for i := range p.Pressures {
+		r := &p.Pressures[i]
+		gradient(&found, "pore pressure", r.Pore)
+		gradient(&found, "fracture pressure", r.Fracture)
+	}
 	return found.result("no density is stated")
+}
+
+// gradient searches a pressure read as a mud weight for one lighter than any
+// fluid: a gradient in psi/ft typed into a column of mud weights.
+func gradient(found *search, what string, g plan.Val[units.Grade]) {
+	if g.Known() && g.V.Dim == units.Density {
+		ppg, _ := units.ByName("ppg")
+		n := ppg.FromSI(g.V.SI)
+		found.holds(g.V.SI >= float64(foamed), places(g.Ref), "a %s of %s ppg is lighter than any fluid; it looks like %s psi/ft", what, units.Decimal(n, 3), units.Decimal(n, 3))
+	}
 }
 
 // Zeros lists the numbers written as 0 that no plan means: the decoder read

@@ -101,16 +101,17 @@ func (w *Well) SlurryClock(str, st, fl int) (units.Seconds, error) {
 		return 0, Absent("not a slurry")
 	}
 	job, err := w.pumped(str, st, fl)
-	if err != nil {
+	if _, lacking := lacks(err); err != nil && !lacking {
 		return 0, err
 	}
-	stops := units.Seconds(0)
-	switch {
-	case p.PlugTime.Known():
-		stops = p.PlugTime.V
-	case p.Kind.V != "inner_string" && p.Kind.V != "top_up":
-		return 0, Lack(p.Ref, "the plug time of %s", p.Name.V)
+	missing := Missing(nil).and(err)
+	if !p.PlugTime.Known() && p.Kind.V != "inner_string" && p.Kind.V != "top_up" {
+		missing = missing.and(Lack(p.Ref, "the plug time of %s", w.stageName(str, st)))
 	}
+	if len(missing) > 0 {
+		return 0, missing // all at once, not one after the other
+	}
+	stops := p.PlugTime.V
 	t, err := fluid.Clock(job, 0, stops)
 	return t, Unusable(err, p.Ref, "usable rates of "+p.Name.V)
 }
@@ -129,7 +130,7 @@ func (w *Well) pumped(str, st, from int) ([]fluid.Pumped, error) {
 		job = append(job, fluid.Pumped{Volume: v, Rate: rate.V})
 	}
 	if !p.MixRate.Known() {
-		missing = missing.and(Lack(p.Ref, "the mixing rate of %s", p.Name.V))
+		missing = missing.and(Lack(p.Ref, "the mixing rate of %s", w.stageName(str, st)))
 	}
 	if p.Kind.V == "top_up" || p.Kind.V == "squeeze" {
 		return job, missing.orNil()
@@ -137,7 +138,7 @@ func (w *Well) pumped(str, st, from int) ([]fluid.Pumped, error) {
 	v, err := w.planned(str, st)
 	missing = missing.and(err)
 	if !p.Rate.Known() {
-		missing = missing.and(Lack(p.Ref, "the displacement rate of %s", p.Name.V))
+		missing = missing.and(Lack(p.Ref, "the displacement rate of %s", w.stageName(str, st)))
 	}
 	return append(job, fluid.Pumped{Volume: v, Rate: p.Rate.V}), missing.orNil()
 }
@@ -172,4 +173,10 @@ func (w *Well) FlushContact(st *plan.Stage) (units.Seconds, []place.Ref, error) 
 		return 0, refs, Lack(st.Rate.Ref, "a usable displacement rate of %s", st.Name.V)
 	}
 	return t, append(refs, st.Rate.Ref), err
+}
+
+// stageName names a stage with its string, as missing inputs are asked for.
+func (w *Well) stageName(str, st int) string {
+	s := &w.Plan.Strings[str]
+	return s.Stages[st].Name.V + " of " + s.Name.V
 }

@@ -37,6 +37,9 @@ func (w *Well) Placement(str, st int) (*Placement, error) {
 }
 
 func (w *Well) placement(str, st int) (*Placement, error) {
+	if w.Plan.Strings[str].Existing.V {
+		return nil, Absent("the string is in the well already")
+	}
 	c, err := w.CementStage(str, st)
 	if err != nil {
 		return nil, err
@@ -84,10 +87,10 @@ func (w *Well) parcels(p *Placement) ([]fluid.Parcel, error) {
 // rates notes the rates that friction waits for.
 func (w *Well) rates(p *Placement) {
 	if !p.Plan.MixRate.Known() || p.Plan.MixRate.V <= 0 {
-		p.Lacks = p.Lacks.and(Lack(p.Plan.Ref, "the mixing rate of %s", p.Plan.Name.V))
+		p.Lacks = p.Lacks.and(Lack(p.Plan.Ref, "the mixing rate of %s", w.stageName(p.String, p.Stage)))
 	}
 	if !p.Plan.Rate.Known() || p.Plan.Rate.V <= 0 {
-		p.Lacks = p.Lacks.and(Lack(p.Plan.Ref, "the displacement rate of %s", p.Plan.Name.V))
+		p.Lacks = p.Lacks.and(Lack(p.Plan.Ref, "the displacement rate of %s", w.stageName(p.String, p.Stage)))
 	}
 }
 

@@ -194,11 +194,14 @@ func (w *Well) lands(p *Placement, parcels []fluid.Parcel) error {
 // watch picks the depths that pressures are wanted at: outside, the rock of the
 // open hole and the exit; on the string, its top, crossovers and shoe.
 func (w *Well) watch(p *Placement) error {
-	at := func(md units.MD) units.TVD { z, _ := w.TVD(md); return z }
-	if _, err := w.TVD(p.Exit); err != nil {
+	if _, err := w.TVD(p.Exit); err != nil { // all else lies above
 		return err
 	}
-	p.route.Depth = at
+	m, _, err := w.Depths()
+	if err != nil {
+		return err
+	}
+	p.route.Depth = func(md units.MD) units.TVD { z, _ := m.TVD(md); return z }
 	if from, to, err := w.openTo(p.String, p.Stage); err == nil {
 		rock, err := w.rockDepths(from, to)
 		if err != nil {

@@ -178,11 +178,11 @@ func TestPlacementMissing(t *testing.T) {
 	if err != nil || p.Friction || p.Timed {
 		t.Fatal("without rates and rheology the columns still stand:", err)
 	}
-	const want = "missing: the rheology of spacer of casing; the rheology of tail of casing; the mixing rate of primary; the displacement rate of primary"
+	const want = "missing: the rheology of spacer of casing; the rheology of tail of casing; the mixing rate of primary of casing; the displacement rate of primary of casing"
 	if _, err := w.PlacementUnderFracture(1, 0, true); err == nil || err.Error() != want {
 		t.Errorf("got %v, want %q", err, want)
 	}
-	if _, err := w.FrontContact(1, 0, 7000*units.Foot); err == nil || err.Error() != "missing: the mixing rate of primary; the displacement rate of primary" {
+	if _, err := w.FrontContact(1, 0, 7000*units.Foot); err == nil || err.Error() != "missing: the mixing rate of primary of casing; the displacement rate of primary of casing" {
 		t.Errorf("contact without rates: %v", err)
 	}
 }
@@ -195,8 +195,10 @@ func TestPlacementAbsent(t *testing.T) {
 			t.Errorf("%s: %v", stage, err)
 		}
 	}
-	if _, err := checktest.Well(t, vertical(spacer+","+tail, rates, `,"cemented":false`)).Placement(1, 0); !errors.As(err, &absent) {
-		t.Errorf("a string without cement: %v", err)
+	for _, casing := range []string{`,"cemented":false`, `,"existing":true`} {
+		if _, err := checktest.Well(t, vertical(spacer+","+tail, rates, casing)).Placement(1, 0); !errors.As(err, &absent) {
+			t.Errorf("%s: %v", casing, err)
+		}
 	}
 }
 

@@ -73,9 +73,16 @@ func (p *page) detail(f *finding.Finding) {
 		p.split(5, text, where)
 		return
 	}
-	p.split(5, Numbers(f, p.o.Units), where)
-	if f.Reason != "" {
-		p.split(5, clean(f.Reason), "")
+	lines := []string{Numbers(f, p.o.Units), clean(f.Reason)}
+	if lines[0] == "" {
+		lines = lines[1:]
+	}
+	for i, l := range lines {
+		if i == 0 {
+			p.split(5, l, where)
+		} else if l != "" {
+			p.split(5, l, "")
+		}
 	}
 	if m := f.Mend(p.o.Units); m != "" {
 		p.split(5, "mend: "+clean(m), "")
@@ -86,9 +93,7 @@ func (p *page) detail(f *finding.Finding) {
 func Numbers(f *finding.Finding, s units.System) string {
 	var parts []string
 	switch {
-	case f.Measure == nil:
-	case f.Measure.Truth != nil:
-		parts = append(parts, map[bool]string{true: "yes", false: "no"}[*f.Measure.Truth])
+	case f.Measure == nil || f.Measure.Truth != nil: // the title says it
 	default:
 		got, want := Apart(f.Measure, f.Limit, s)
 		parts = append(parts, got)

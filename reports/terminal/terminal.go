@@ -38,6 +38,7 @@ func Write(w io.Writer, r *finding.Record, o Options) error {
 	p.causes()
 	p.strings()
 	p.waiting()
+	p.unread()
 	p.rest()
 	return b.Flush()
 }
@@ -141,7 +142,7 @@ func (p *page) strings() {
 		return
 	}
 	name := 20 + (p.o.Columns-80)/2
-	p.line("%s%5s%9s%14s   %s", pad("String by string", name+2), "met", "not met", "not assessed", "least to spare")
+	p.line("%s%5s%9s%14s   %s", pad("Majors by string", name+2), "met", "not met", "not assessed", "least to spare")
 	for _, l := range p.r.Strings {
 		least := ""
 		if l.Margin != nil {
@@ -176,6 +177,26 @@ func (p *page) waiting() {
 	p.line("")
 }
 
+// unread lists what stood in the file and no part of the plan takes: a column
+// nobody knows may be the very input a finding waits for.
+func (p *page) unread() {
+	if len(p.r.Unread) == 0 {
+		return
+	}
+	p.line("What wasn't read")
+	shown := p.r.Unread
+	if !p.o.All && len(shown) > 5 {
+		shown = shown[:5]
+	}
+	for _, n := range shown {
+		p.split(2, clean(n.Text), n.Place.String())
+	}
+	if n := len(p.r.Unread) - len(shown); n > 0 {
+		p.line("  and %d more, --all", n)
+	}
+	p.line("")
+}
+
 func (p *page) rest() {
 	o := p.r.Outcome
 	if p.o.All {
@@ -193,9 +214,6 @@ func (p *page) rest() {
 	if o.NotYetDue > 0 {
 		text += fmt.Sprintf(" %s at a later stage.", count(o.NotYetDue, "is asked", "are asked"))
 	}
-	if n := len(p.r.Unread); n > 0 {
-		text += fmt.Sprintf(" %s not read.", count(n, "part of the file was", "parts of the file were"))
-	}
 	p.split(0, text, "")
 	for _, l := range wrap(p.r.Caution, p.o.Columns) {
 		p.line("%s", l)
@@ -212,15 +230,22 @@ func (p *page) besides() {
 	}
 	p.r.Order(list)
 	for _, f := range list {
-		p.split(2, fmt.Sprintf("%s: %s, %s; %s", f.Grade, clean(f.Subject), f.Title, Numbers(f, p.o.Units)), "")
-	}
-	for _, n := range p.r.Unread {
-		p.split(2, "not read: "+clean(n.Text), n.Place.String())
+		text := fmt.Sprintf("%s: %s, %s", f.Grade, clean(f.Subject), f.Title)
+		for _, more := range []string{Numbers(f, p.o.Units), clean(f.Reason)} {
+			if more != "" {
+				text += "; " + more
+			}
+		}
+		where := ""
+		if len(f.Places) > 0 {
+			where = f.Places[0].String()
+		}
+		p.split(2, text, where)
 	}
 	for _, n := range p.r.Notes {
 		p.split(2, "note: "+clean(n.Text), n.Place.String())
 	}
-	if len(list)+len(p.r.Unread)+len(p.r.Notes) > 0 {
+	if len(list)+len(p.r.Notes) > 0 {
 		p.line("")
 	}
 }

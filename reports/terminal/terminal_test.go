@@ -67,7 +67,7 @@ func TestSays(t *testing.T) {
 	if err := Write(&b, record(), Options{Columns: 80}); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"0.98, wants 1.10", "Strings!F9", "mend: raise it by 0.12", "needs gel transition time of the tail slurry", "Cement!R14", "-11 %", "by Rule 7, from memory", "3 clauses are for a person to judge"} {
+	for _, want := range []string{"0.98, wants 1.10", "Majors by string", "Strings!F9", "mend: raise it by 0.12", "needs gel transition time of the tail slurry", "Cement!R14", "-11 %", "by Rule 7, from memory", "3 clauses are for a person to judge"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("%q isn't said in\n%s", want, b.String())
 		}

@@ -62,6 +62,9 @@ func MarginText(m *float64) string {
 	if m == nil {
 		return ""
 	}
+	if *m < -9.99 || *m > 9.99 {
+		return map[bool]string{true: "< -999 %", false: "> 999 %"}[*m < 0]
+	}
 	t := units.Decimal(*m*100, 0)
 	if *m < 0 && t == "0" {
 		return "-<1 %"

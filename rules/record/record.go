@@ -80,8 +80,8 @@ func remarks(list []doc.Remark) []finding.Note {
 	return out
 }
 
-// lines counts verdicts string by string, in running order, and finds what has
-// the least to spare.
+// lines counts the majors string by string, in running order, and finds what
+// has the least to spare.
 func lines(p *plan.Plan, w *well.Well, fs []finding.Finding) []finding.Line {
 	order := append([]int(nil), w.InOrder()...)
 	for i := range p.Strings {
@@ -103,6 +103,9 @@ func lines(p *plan.Plan, w *well.Well, fs []finding.Finding) []finding.Line {
 }
 
 func add(l *finding.Line, f *finding.Finding) {
+	if f.Grade != finding.Major {
+		return
+	}
 	switch f.Verdict {
 	case finding.Met:
 		l.Met++

@@ -138,7 +138,7 @@ func TestOneChange(t *testing.T) {
 		{`"wait":24`, `"wait":6`, ``, cement.StrengthAtDrillOut, str, "a compressive strength of tail at or before the planned wait"},
 		{`"wait":24,`, ``, ``, cement.StrengthAtDrillOut, str, "the wait on cement of production"},
 		{`"thickening_time":3,`, ``, ``, cement.ThickeningSpare, tail, "the thickening time of tail of production"},
-		{`"plug_time":15,`, ``, ``, cement.ThickeningSpare, tail, "the plug time of primary"},
+		{`"plug_time":15,`, ``, ``, cement.ThickeningSpare, tail, "the plug time of primary of production"},
 		{`"displacement":137,`, ``, ``, cement.DisplacementOff, stage, "the displacement volume of primary of production"},
 		{`"kind":"primary"`, `"kind":"inner_string"`, ``, cement.DisplacementOff, stage, "the bore of the pipe production is run or cemented through"},
 		{`"volume":"60 bbl","top"`, `"volume":"60 bbl","sacks":292.94,"yield":1.15,"top"`, ``, cement.VolumeOff, tail, "0.0000"}, // 336.88 ft3 both ways
