@@ -280,3 +280,44 @@ func anyJob(r *rand.Rand) (Route, []Parcel) {
 	}
 	return out, list
 }
+
+// Half the step, on any job: peak pressure at the exit within 0.5 %; the fronts
+// within a foot where the pipe is full again at the end, and within 2 m where
+// the job ends while fluid still falls (the step is of first order there).
+func TestMarchAnyJobConverges(t *testing.T) {
+	r := rand.New(rand.NewSource(11))
+	peak := func(p *Placement) (most float64) {
+		for _, s := range p.Steps {
+			most = max(most, float64(s.Moving[2]))
+		}
+		return most
+	}
+	full := 0
+	for n := range 100 {
+		route, list := anyJob(r)
+		a, err := March(route, list, 150)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := March(route, list, 300)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := math.Abs(peak(a)/peak(b) - 1); d > 0.005 {
+			t.Errorf("job %d: peak moves by %.3g", n, d)
+		}
+		x, y := a.Steps[len(a.Steps)-1], b.Steps[len(b.Steps)-1]
+		allowed := 2.0
+		if x.Air == 0 && y.Air == 0 {
+			allowed, full = units.Foot, full+1
+		}
+		for i := range x.Fronts {
+			if d := math.Abs(float64(x.Fronts[i].MD - y.Fronts[i].MD)); d > allowed {
+				t.Errorf("job %d: front %d moves by %.3g m", n, i, d)
+			}
+		}
+	}
+	if full < 20 {
+		t.Errorf("only %d jobs end with a full pipe", full)
+	}
+}

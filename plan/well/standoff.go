@@ -24,6 +24,9 @@ type Standoff struct {
 	Ref     place.Ref    // of the centralizers
 }
 
+// closest is how near two centralizers can stand to each other at all.
+const closest units.MD = 0.3
+
 // ZoneStandoff is the least standoff across a zone, at and between the
 // centralizers listed there: displacement inside, the slurries outside when the
 // job has ended, hole as the volumes count it.
@@ -44,7 +47,7 @@ func (w *Well) ZoneStandoff(str, zone int) (Standoff, error) {
 	for i := range c.Plan.Centralizers {
 		r := &c.Plan.Centralizers[i]
 		gap := units.MD(apart(r, c.shoeJoint()))
-		if math.IsInf(float64(gap), 1) || gap <= 0 || !r.From.Known() || !r.To.Known() {
+		if math.IsInf(float64(gap), 1) || gap < closest || !r.From.Known() || !r.To.Known() {
 			return least, Lack(r.Ref, "the top, bottom and spacing of centralizer interval %d of %s", i+1, c.Plan.Name.V)
 		}
 		for md := r.From.V; md <= r.To.V && md <= to; md += gap {
@@ -199,7 +202,7 @@ func (w *Well) spanStandoff(c *Casing, r *plan.Centralizer, from, to units.MD, p
 		return s, err
 	}
 	if s.Load, err = fluid.SpanLoad(weight, to-from, tension, upper, lower); err != nil {
-		return s, err
+		return s, Unusable(err, w.depthRef(), "a survey without a turn of 90 degrees in one span")
 	}
 	bore, err := w.cementBore(c.Index, (from+to)/2)
 	if err != nil {

@@ -64,6 +64,7 @@ func TestStandoffMissing(t *testing.T) {
 		{`{"from":6000,"to":8000,"kind":"rigid","spacing":40}`, "missing: the OD of the rigid centralizers of casing"},
 		{`{"from":6000,"to":8000,"kind":"bow","spacing":40}`, "missing: the restoring force of the centralizers of casing"},
 		{`{"from":6000,"to":8000,"kind":"bow","restoring_force":500}`, "missing: the top, bottom and spacing of centralizer interval 1 of casing"},
+		{`{"from":6000,"to":8000,"kind":"bow","restoring_force":500,"spacing":0.001}`, "missing: the top, bottom and spacing of centralizer interval 1 of casing"},
 	} {
 		if _, err := checktest.Well(t, slant(c.row)).ZoneStandoff(1, 0); err == nil || err.Error() != c.want {
 			t.Errorf("%s: got %v, want %q", c.row, err, c.want)

@@ -88,6 +88,7 @@ func All() []*rules.Check {
 		consistency.Placed,
 		consistency.PressureControl,
 		consistency.PressureRows,
+		consistency.Reservoir,
 		consistency.Role,
 		consistency.SectionEnds,
 		consistency.SectionMud,

@@ -29,6 +29,9 @@ var PressureRows = ofWell("pressure_rows", "In each row low, base and high estim
 // Overburden is whether pressures stay under the overburden.
 var Overburden = ofWell("overburden", "In each row pore and fracture pressure are no more than the overburden; a breakdown pressure may be.", (*well.Well).Overburdens)
 
+// Reservoir is whether the reservoir pressure goes with the pore pressures.
+var Reservoir = ofWell("reservoir", "The reservoir pressure stated for the well lies within a tenth of the pore pressures, low to high, at the tops and bases of its zones that can flow oil or gas (common practice, no source).", (*well.Well).ReservoirTwice)
+
 // TableOrder is whether the rows of tables over depth go down.
 var TableOrder = ofWell("table_order", "Rows of the pressures and of the temperatures go down; two at one depth are a step.", (*well.Well).TablesInOrder)
 

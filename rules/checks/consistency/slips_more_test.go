@@ -38,6 +38,10 @@ var depthSlips = []slip{
 	// 1.0 psi/ft is 19.25 ppg; 19.5 ppg is over it.
 	{"fracture over overburden", edits{"pressures[0].fracture": "19.5 ppg"}, "well", []string{"overburden"},
 		[]string{"pressures[0].overburden", "pressures[0].fracture", "pressures[0].depth"}, []string{"19.50 ppg", "1.000 psi/ft"}},
+	// At 9,200 ft the low curve stands at 9.76 ppg: 9.76 x 9,200 / 19.25 is 4,665
+	// psi; at 9,600 ft the high one at 9.96: 4,967 psi.
+	{"a reservoir stronger than its pores", edits{"well.reservoir_pressure": 6500}, "well", []string{"reservoir"},
+		[]string{"well.reservoir_pressure", "pressures[1].pore_low"}, []string{"6,500 psi", "4,665 psi", "4,967 psi"}},
 	{"rows that go up", edits{"pressures[1].depth": 2000}, "well", []string{"table-order"},
 		[]string{"pressures[1].depth", "pressures[0].depth"}, []string{"2,000 ft", "3,000 ft"}},
 	{"three rows at one depth", edits{"pressures[0].depth": 8000, "pressures[2].depth": 8000}, "well", []string{"table-order"},

@@ -139,8 +139,8 @@ var BelowGround = ofString("coverage.cement_below_ground", number(units.MDLength
 		}
 		at := max(units.MD(z), c.Top)
 		return rules.Num(float64(max(reach.Top-at, 0)), units.MDLength, reach.Ref).Where(w.AtMD(reach.Top, "top of cement")).With(how(reach)).
-			By(expr.Working{Formula: "greater(top_of_cement - ground, 0 * ground)", Inputs: []expr.Input{
-				input("top_of_cement", reach.Top, units.MDLength, reach.Ref), input("ground", at, units.MDLength, 0)},
+			By(expr.Working{Formula: "greater(top_of_cement - ground, none)", Inputs: []expr.Input{
+				input("top_of_cement", reach.Top, units.MDLength, reach.Ref), input("ground", at, units.MDLength, 0), input("none", units.MD(0), units.MDLength, 0)},
 				Result: input("below", max(reach.Top-at, 0), units.MDLength, 0), Source: "depths along the hole"})
 	})
 

@@ -13,7 +13,7 @@ import (
 )
 
 // deep is a subsea well, sea bed at 80 + 920 = 1,000 ft, with a liner of each
-// kind and an expandable one hung in drive pipe.
+// kind, the first one expandable.
 const deep = `"units":"field","well":{"name":"C","setting":"offshore_subsea_bop","purpose":"oil","class":"development"},
  "depth_reference":{"above_sea_level":80,"water_depth":920},
  "sections":[
@@ -43,7 +43,6 @@ type want struct {
 	value   string // a number in unit, yes, no or a text; empty where it has none
 	missing string // an input it waits for
 	absent  string // part of why there's nothing to measure
-	unit    float64
 }
 
 func measure(t *testing.T, text string, cases []want) {
@@ -91,11 +90,11 @@ func hold(t *testing.T, c want, m rules.Measure) {
 }
 
 func TestMeasures(t *testing.T) {
-	measure(t, `"depth_reference":{},`+strings.Replace(deep, `"depth_reference":{"above_sea_level":80,"water_depth":920},`, "", 1), []want{
+	vertical := strings.Replace(deep, `"name":"C"`, `"name":"C","vertical":true`, 1)
+	measure(t, strings.Replace(vertical, `"depth_reference":{"above_sea_level":80,"water_depth":920},`, "", 1), []want{
 		{check: coverage.BelowGround, subject: "surface", missing: "rotary height over sea level and water depth"},
 		{check: coverage.ShoeBelowGround, subject: "surface", missing: "rotary height over sea level and water depth"},
 	})
-	vertical := strings.Replace(deep, `"name":"C"`, `"name":"C","vertical":true`, 1)
 	measure(t, vertical, []want{
 		{check: coverage.AboveShoe, subject: "middle", value: "3000 ft"},
 		{check: coverage.AboveShoe, subject: "drive", value: "0 ft"},
@@ -225,4 +224,29 @@ func TestSlurryByVolume(t *testing.T) {
 	if ft := m.Result.Value.SI / units.Foot; math.Abs(ft-500) > 0.001 {
 		t.Errorf("lead begins %v ft above the shoe, want 500", ft)
 	}
+}
+
+// TestFacts are facts that turn on one member of the plan.
+func TestFacts(t *testing.T) {
+	const head = `"units":"field","well":{"name":"A"},`
+	measure(t, head+`"strings":[{"name":"pile","role":"drive","top":0,"shoe":300,"segments":[{"od":30,"weight":310,"wall":1}]},
+	 {"name":"short","role":"drilling_liner","hung_in":"pile","top":200,"shoe":900,"segments":[{"od":20,"weight":133}]}]`, []want{
+		{check: coverage.AsConductor, subject: "short", value: "yes"},
+		{check: coverage.AsConductor, subject: "pile", absent: "not a liner"},
+		{check: coverage.HungInRole, subject: "short", value: "drive"},
+		{check: coverage.Vertical, subject: "well", missing: "the path, or that the hole is vertical"},
+		{check: coverage.Certified, subject: "well", value: "no"},
+		{check: coverage.InflowPlanned, subject: "well", value: "no"},
+		{check: coverage.Depth, subject: "well", missing: "the hole sections"},
+	})
+	measure(t, head+`"survey":[{"md":0,"inclination":0},{"md":1000,"inclination":4.9}]`, []want{{check: coverage.Vertical, subject: "well", value: "yes"}})
+	measure(t, head+`"survey":[{"md":0,"inclination":0},{"md":1000,"inclination":5.1}]`, []want{{check: coverage.Vertical, subject: "well", value: "no"}})
+	const production = `"strings":[{"name":"production","role":"production","top":0,"shoe":900,"segments":[{"od":7,"weight":26}]}],`
+	measure(t, head+production+`"completion":{"stimulation_pressure":5000}`, []want{
+		{check: coverage.TreatedThrough, subject: "production", missing: "whether the treatment goes down casing or tubing"},
+		{check: coverage.TreatingPressure, subject: "well", value: "5000 psi"},
+		{check: coverage.Stimulated, subject: "well", value: "yes"},
+	})
+	measure(t, head+production+`"completion":{"stimulation_pressure":5000,"stimulation_path":"tubing"}`, []want{{check: coverage.TreatedThrough, subject: "production", value: "no"}})
+	measure(t, head+production+`"completion":{"stimulation_pressure":5000,"stimulation_path":"casing"}`, []want{{check: coverage.TreatedThrough, subject: "production", value: "yes"}})
 }
