@@ -329,5 +329,6 @@ func All() []*rules.Check {
 		tests.OverWeakest,
 		tests.SegmentCondition,
 		tests.SegmentWall,
+		tests.ShoeUnderFracture,
 	}
 }

@@ -140,3 +140,26 @@ func TestSegmentsAndDesign(t *testing.T) {
 		t.Errorf("the factors are stated: %+v", m)
 	}
 }
+
+// TestShoeUnderFracture: 14.0 ppg expected at the shoe, tests to 13.9, 14.0 and
+// 14.1 ppg; a leak-off test has no such measure; without a fracture pressure
+// it waits for one.
+func TestShoeUnderFracture(t *testing.T) {
+	const ppg = 119.826427316897
+	pressures := `,"pressures":[{"depth":0,"fracture":14},{"depth":3000,"fracture":14}]`
+	for emw, want := range map[string]float64{"13.9": 0.1, "14.0": 0, "14.1": -0.1} {
+		w := checktest.Well(t, strings.Replace(base, `"pressure":300}]`, `"emw":`+emw+`}]`+pressures, 1))
+		m := checktest.Measure(t, w, tests.ShoeUnderFracture, "shoe")
+		if got := m.Result.Value.SI / ppg; !m.Result.Known || math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s ppg: %v", emw, m)
+		}
+	}
+	w := checktest.Well(t, strings.Replace(base, `"pressure":300}]`, `"emw":15,"method":"leak_off"}]`+pressures, 1))
+	if m := checktest.Measure(t, w, tests.ShoeUnderFracture, "shoe"); m.Absent == "" {
+		t.Errorf("a leak-off test: %+v", m)
+	}
+	w = checktest.Well(t, strings.Replace(base, `"pressure":300}]`, `"emw":15}]`, 1))
+	if m := checktest.Measure(t, w, tests.ShoeUnderFracture, "shoe"); m.Result.Known || len(m.Result.Lacks) != 1 {
+		t.Errorf("no fracture pressure: %+v", m)
+	}
+}
