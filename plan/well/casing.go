@@ -32,6 +32,8 @@ type Pipe struct {
 	GradeErr error // Missing, or a *pipe.Unknown: a proprietary grade
 	Conn     pipe.Connection
 	ConnErr  error // Missing, or a *pipe.Unknown: a proprietary connection
+
+	expanded bool // an expandable: its bore isn't the catalogue's
 }
 
 type casingKey int
@@ -117,6 +119,7 @@ func Cemented(s *plan.String) bool {
 }
 
 func (p *Pipe) resolve(w *Well, s *plan.String) {
+	p.expanded = s.Expanded.V
 	p.Size, p.SizeErr = sizeOf(p.Plan, s)
 	p.Grade, p.GradeErr = gradeOf(p.Plan, s)
 	if !p.Plan.Connection.Known() {
@@ -175,6 +178,9 @@ func (p *Pipe) ID() (units.Meters, error) { return p.Size.ID(), p.SizeErr }
 func (p *Pipe) Drift() (units.Meters, place.Ref, error) {
 	if p.Plan.Drift.Known() {
 		return p.Plan.Drift.V, p.Plan.Drift.Ref, nil
+	}
+	if p.expanded {
+		return 0, 0, Lack(p.Plan.Ref, "the drift of %s after expansion", p.Plan.Label())
 	}
 	return pipe.DriftOf(p.Size.OD, p.Size.ID()), p.Plan.OD.Ref, p.SizeErr
 }
@@ -238,4 +244,21 @@ func (c *Casing) RoleIs(roles ...string) bool {
 		}
 	}
 	return false
+}
+
+// Surface is where cement to surface ends outside a string: its top, or the
+// sea bed where a subsea wellhead stands over it.
+func (w *Well) Surface(c *Casing) units.MD {
+	if !w.Subsea() {
+		return c.Top
+	}
+	z, err := w.Mudline()
+	if err != nil {
+		return c.Top
+	}
+	md, err := w.MD(z)
+	if err != nil {
+		return c.Top
+	}
+	return max(c.Top, md)
 }

@@ -272,7 +272,7 @@ func stabs(c, o *Casing) bool {
 // largest OD of each.
 func (w *Well) StepDown(str int) (units.Meters, []place.Ref, error) {
 	s := &w.Plan.Strings[str]
-	if s.Expanded.V || s.Role.V == "tie_back" {
+	if s.Expanded.V || s.Role.V == "tie_back" || s.Role.V == "scab_liner" {
 		return 0, nil, Absent("not a string of the nest")
 	}
 	prev, err := w.Previous(str)

@@ -164,10 +164,10 @@ func (w *Well) rank(str int) int {
 }
 
 // rankInCased ranks a tie-back after the liner it ties to, a scab liner after
-// everything above its shoe.
+// the last hole: it covers what is already there.
 func (w *Well) rankInCased(s *plan.String) int {
 	shoe, err := w.shoeOf(s)
-	best := 2*len(w.Holes()) + 1
+	best := 2*len(w.Holes()) - 1
 	if err != nil || s.Role.V != "tie_back" {
 		return best
 	}
@@ -200,6 +200,10 @@ func (w *Well) InOrder() []int {
 			ra, rb := w.rank(out[a]), w.rank(out[b])
 			if ra != rb {
 				return ra < rb
+			}
+			// A tie-back goes through a scab liner, never the other way.
+			if a, b := w.Plan.Strings[out[a]].Role.V, w.Plan.Strings[out[b]].Role.V; (a == "tie_back") != (b == "tie_back") {
+				return b == "tie_back"
 			}
 			sa, _ := w.shoeOf(&w.Plan.Strings[out[a]])
 			sb, _ := w.shoeOf(&w.Plan.Strings[out[b]])

@@ -99,9 +99,10 @@ var BelowSurface = ofString("cement.top_below_surface", number(units.MDLength),
 		if gaps {
 			note += "; the cement below is broken by a gap"
 		}
-		at := max(top.Top, c.Top)
-		return rules.Num(float64(at-c.Top), units.MDLength, top.Ref).Where(w.AtMD(at, "top of cement")).With(note).
-			By(less("below", md("top_of_cement", at, top.Ref), md("top_of_string", c.Top, c.Plan.Top.Ref), "depths along the hole"))
+		surface := w.Surface(c)
+		at := max(top.Top, surface)
+		return rules.Num(float64(at-surface), units.MDLength, top.Ref).Where(w.AtMD(at, "top of cement")).With(note).
+			By(less("below", md("top_of_cement", at, top.Ref), md("top_of_string", surface, c.Plan.Top.Ref), "depths along the hole"))
 	})
 
 // Unbroken is whether the cement outside a string has no gap.
