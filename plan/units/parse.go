@@ -82,7 +82,7 @@ func Parse(text string) (Written, error) {
 	if s == "" {
 		return w, fmt.Errorf("nothing written")
 	}
-	if i := strings.LastIndex(strings.ToLower(s), " from "); i >= 0 {
+	if i := lastFrom(s); i >= 0 {
 		d, ok := DatumByName(s[i+len(" from "):])
 		if !ok {
 			return w, fmt.Errorf("a datum after \"from\" is rotary, ground, mudline or sea level")
@@ -104,6 +104,18 @@ func Parse(text string) (Written, error) {
 	}
 	w.Unit, w.HasUnit = u, true
 	return w, nil
+}
+
+// lastFrom is where the last " from " begins, in any case; -1 without one. It
+// looks at bytes: changing the case of a whole text may change its length.
+func lastFrom(s string) int {
+	const word = " from "
+	for i := len(s) - len(word); i >= 0; i-- {
+		if strings.EqualFold(s[i:i+len(word)], word) {
+			return i
+		}
+	}
+	return -1
 }
 
 // UnknownUnit is the error of a unit nobody taught us.

@@ -1,6 +1,8 @@
 package well
 
 import (
+	"math"
+
 	"sort"
 
 	"spudgate/plan"
@@ -251,7 +253,7 @@ func (w *Well) StatedTop(str, st int) (units.MD, place.Ref, bool) {
 			top = f.Top
 		}
 	}
-	if !top.Known() && len(s.Stages) == 1 {
+	if !top.Known() && w.uppermost(str) == st {
 		top = s.TopOfCement
 	}
 	return top.V, top.Ref, top.Known()
@@ -266,4 +268,25 @@ func SheathAt(list []Sheath, md units.MD) (Sheath, bool) {
 		}
 	}
 	return Sheath{}, false
+}
+
+// uppermost is the stage the string's own top of cement belongs to: the only
+// one, else the one that leaves through the highest collar; -1 for a string
+// topped up from above or without stages.
+func (w *Well) uppermost(str int) int {
+	best, at := -1, units.MD(0)
+	for i := range w.Plan.Strings[str].Stages {
+		st := &w.Plan.Strings[str].Stages[i]
+		if st.Kind.V == "top_up" || st.Kind.V == "squeeze" {
+			return -1
+		}
+		from := units.MD(math.Inf(1)) // the shoe
+		if st.Collar.Known() {
+			from = st.Collar.V
+		}
+		if best < 0 || from < at {
+			best, at = i, from
+		}
+	}
+	return best
 }

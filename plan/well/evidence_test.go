@@ -137,3 +137,43 @@ func TestLanded(t *testing.T) {
 	want := 408000 - out(6000)*steel + (hydro(10, 5920)-out(5920))*in + 50000
 	near(t, "pull", strength(t, w, 1, "tension.landed_body").Least.Load/lbf, want, 2)
 }
+
+// TestSlurriesStandByVolume: two slurries with volumes and no tops. By hand, in
+// 17-1/2 x 13-3/8 in, 0.123719 bbl/ft: 300 bbl of tail less the shoe track of
+// 80 ft (0.149727 bbl/ft, 11.98 bbl) reach from 6,000 to 3,672 ft, 60 bbl of
+// lead to 3,187 ft, under the 20 in shoe.
+func TestSlurriesStandByVolume(t *testing.T) {
+	text := replace(two, `"top_of_cement":2500`, `"top_of_cement":2500,"float_collar":5920,"bump_pressure":1000,"stages":[{"name":"one","kind":"primary","excess":0,"fluids":[{"name":"l","kind":"lead","density":12.5,"volume":60},{"name":"c","kind":"tail","density":15.8,"volume":300}]}]`)
+	text = replace(text, `"bit":17.5,`, `"bit":17.5,"excess":0,`)
+	f := strength(t, checktest.Well(t, text), 1, "tension.bump_body")
+	ann, bore := (17.5*17.5-13.375*13.375)/1029.4142, 12.415*12.415/1029.4142
+	tail := 6000 - (300-80*bore)/ann
+	lead := tail - 60/ann
+	out := func(z float64) float64 { return hydro(10, lead) + hydro(12.5, tail-lead) + hydro(15.8, z-tail) }
+	in, steel := 12.415*12.415*math.Pi/4, (13.375*13.375-12.415*12.415)*math.Pi/4
+	want := 408000 - out(6000)*steel + (1000+hydro(10, 5920)-out(5920))*in
+	near(t, "pull", f.Least.Load/lbf, want, 5)
+}
+
+// TestTemperaturesAreNeverExtrapolated: rows out of order are put in order, and
+// pipe 100 ft below the last row waits for its temperature.
+func TestTemperaturesAreNeverExtrapolated(t *testing.T) {
+	test := `,"tests":[{"name":"casing test","kind":"casing","string":"13","when":"set","pressure":2000,"fluid":10}]`
+	rows := func(a, b string) string { return two + test + `,"temperatures":[` + a + `,` + b + `]` }
+	up, down := `{"depth":0,"static":60}`, `{"depth":6000,"static":160}`
+	asked := func(text string) (*well.StrengthResult, error) {
+		return checktest.Well(t, text).Strength(1, "burst.pressure_test")
+	}
+	one, err := asked(rows(up, down))
+	if err != nil {
+		t.Fatal(err)
+	}
+	two, err := asked(rows(down, up))
+	if err != nil || two.Least.Factor != one.Least.Factor {
+		t.Errorf("the order of rows matters: %v and %v, %v", one.Least.Factor, two.Least.Factor, err)
+	}
+	short, err := asked(rows(up, `{"depth":4000,"static":130}`))
+	if err == nil && len(short.Gaps) == 0 {
+		t.Error("pipe 2,000 ft below the last temperature is judged as if it were known")
+	}
+}

@@ -30,9 +30,8 @@ func primary(s *plan.String) *plan.Stage {
 }
 
 // slurries are the real columns outside at the end of cementing: the mud down
-// to the top of cement, the slurries below it. A slurry without a planned top
-// reaches as high as the one above it allows; where no top tells two apart the
-// heaviest stands over the whole cemented length.
+// to the top of cement, the slurries below it, each as high as its volume
+// brings it, else as high as the plan says.
 func (w *Well) slurries(str int, st *plan.Stage) (profile, []units.MD, error) {
 	o, err := w.outerOf(str)
 	if err != nil {
@@ -45,11 +44,16 @@ func (w *Well) slurries(str int, st *plan.Stage) (profile, []units.MD, error) {
 	if st == nil {
 		return nil, nil, Lack(s.Ref, "the cement slurries of %s", s.Name.V)
 	}
-	layers, err := cementLayers(s, st, o.cement)
-	if err != nil {
-		return nil, nil, err
+	for i := range s.Stages {
+		if &s.Stages[i] == st {
+			layers, err := w.endLayers(str, i)
+			if err != nil {
+				return nil, nil, err
+			}
+			return w.stack(o, layers)
+		}
 	}
-	return w.stack(o, layers)
+	return nil, nil, Lack(s.Ref, "the cement slurries of %s", s.Name.V)
 }
 
 // layer is a fluid of the annulus from a depth down.

@@ -189,33 +189,57 @@ func (c *Curve) Rows(from, to units.TVD) []units.TVD {
 	return out
 }
 
-// Temperature is the static temperature at a depth and whether the plan states
-// it. Where it states none the basis assumes one; past its last row the last
-// gradient goes on, and that isn't stated either.
-func (w *Well) Temperature(z units.TVD) (t units.Kelvins, stated bool) {
-	var points []curvePoint
-	for i := range w.Plan.Temperatures {
-		r := &w.Plan.Temperatures[i]
-		if r.Depth.Known() && r.Static.Known() {
-			points = append(points, curvePoint{z: r.Depth.V, g: units.Grade{SI: float64(r.Static.V)}})
+type staticKey struct{}
+
+// statics are the static temperatures of the plan by depth. A table that begins
+// in the depth is carried up to the basis's surface temperature.
+func (w *Well) statics() []curvePoint {
+	list, _ := once(w, staticKey{}, func() ([]curvePoint, error) {
+		var points []curvePoint
+		for i := range w.Plan.Temperatures {
+			r := &w.Plan.Temperatures[i]
+			if r.Depth.Known() && r.Static.Known() {
+				points = append(points, curvePoint{z: r.Depth.V, g: units.Grade{SI: float64(r.Static.V)}, ref: r.Static.Ref})
+			}
 		}
-	}
+		sort.SliceStable(points, func(i, j int) bool { return points[i].z < points[j].z })
+		if len(points) > 0 && points[0].z > Reach {
+			points = append([]curvePoint{{z: 0, g: units.Grade{SI: float64(w.Assume.SurfaceTemp)}}}, points...)
+		}
+		return points, nil
+	})
+	return list
+}
+
+// Temperature is the static temperature at a depth and whether the plan's rows
+// reach it. Where it states none the basis assumes one; past its last row the
+// last gradient goes on, and that isn't stated either.
+func (w *Well) Temperature(z units.TVD) (t units.Kelvins, stated bool) {
+	points := w.statics()
 	if len(points) == 0 {
 		return w.Assume.SurfaceTemp + units.Kelvins(w.Assume.TempGradient*max(float64(z), 0)), false
 	}
-	if len(points) == 1 || z <= points[0].z {
-		if len(points) == 1 && points[0].z > 0 { // one bottom temperature: from the surface down to it
-			points = append([]curvePoint{{z: 0, g: units.Grade{SI: float64(w.Assume.SurfaceTemp)}}}, points...)
-		} else {
-			return units.Kelvins(points[0].g.SI), true
-		}
+	last := points[len(points)-1]
+	stated = float64(z) <= float64(last.z)+Reach
+	if z <= points[0].z || len(points) == 1 {
+		return units.Kelvins(points[0].g.SI), stated
 	}
 	i := sort.Search(len(points), func(i int) bool { return points[i].z >= z })
 	i = min(max(i, 1), len(points)-1)
 	a, b := points[i-1], points[i]
 	if b.z == a.z {
-		return units.Kelvins(b.g.SI), true
+		return units.Kelvins(b.g.SI), stated
 	}
-	stated = float64(z) <= float64(points[len(points)-1].z)+Reach
 	return units.Kelvins(a.g.SI + (b.g.SI-a.g.SI)*float64(z-a.z)/float64(b.z-a.z)), stated
+}
+
+// staticLack is what is missing where the plan's temperatures end above a
+// depth.
+func (w *Well) staticLack(z units.TVD) error {
+	points := w.statics()
+	if len(points) == 0 {
+		return Lack(w.Plan.Well.Ref, "static temperature")
+	}
+	last := points[len(points)-1]
+	return Lack(last.ref, "static temperature below %s", units.Show(float64(last.z), units.TVDLength, w.Plan.System, false))
 }

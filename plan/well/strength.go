@@ -258,7 +258,10 @@ func (w *Well) softening(h heat, z units.TVD) (units.Fraction, error) {
 		return 1, nil
 	}
 	t, stated := w.Temperature(z)
-	if !stated {
+	if !stated && len(w.statics()) > 0 {
+		return 0, w.staticLack(z) // never extrapolated: hotter pipe is weaker
+	}
+	if !stated { // the plan gives temperatures, and no static one
 		return 1, nil
 	}
 	if h == hottest {

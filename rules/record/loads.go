@@ -107,7 +107,7 @@ func leastOf(list []well.ProfilePoint) float64 {
 
 // thinSlack is how far, as a part of the greatest value, a straight line may
 // miss a place that is left out of a profile.
-const thinSlack = 0.002
+const thinSlack = 0.001
 
 // thinned leaves out the places between which load, rating and their ratio run
 // straight. Both sides of a change and the least factor stay.

@@ -52,8 +52,8 @@ func Make(in Input, fs []finding.Finding) *finding.Record {
 	for _, b := range in.Books {
 		r.Books = append(r.Books, book(b))
 	}
-	r.Tables = tables(in.Well)
 	r.Drawings = drawings(in.Well, fs)
+	r.Tables = tables(in.Well, r.Drawings.Loads)
 	return r
 }
 

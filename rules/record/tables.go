@@ -10,8 +10,8 @@ import (
 )
 
 // tables are the sheets of numbers behind the findings.
-func tables(w *well.Well) []finding.Table {
-	return []finding.Table{strength(w), cement(w), pressures(w), asRead(w)}
+func tables(w *well.Well, loads []finding.StringLoads) []finding.Table {
+	return []finding.Table{strength(w), profiles(loads), cement(w), pressures(w), asRead(w)}
 }
 
 // quantity makes a cell of a number.
