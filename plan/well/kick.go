@@ -3,6 +3,7 @@ package well
 import (
 	"math"
 
+	"spudgate/plan/fluid"
 	"spudgate/plan/units"
 )
 
@@ -62,7 +63,7 @@ func (f Influx) Largest() (Bubble, error) {
 	if b.Shut, err = f.Annulus(f.Bottom-units.TVD(h), f.Bottom); err != nil {
 		return b, err
 	}
-	b.Shrunk = b.AtWeak * units.CubicMeters(b.MidWeak/b.MidTD)
+	b.Shrunk = b.AtWeak * units.CubicMeters((b.MidWeak+fluid.Atmosphere)/(b.MidTD+fluid.Atmosphere)) // Boyle: absolute
 	b.Volume = min(b.Shrunk, b.Shut)
 	return b, nil
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"spudgate/plan/expr"
+	"spudgate/plan/fluid"
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules"
@@ -39,9 +40,9 @@ func kickSteps(t well.Tolerance) []expr.Working {
 			Inputs: []expr.Input{stress("fracture", t.Fracture, 0), stress("kick", t.Kick, 0), in("mud", float64(t.Mud), units.Density),
 				in("bottom", float64(t.Bottom), units.TVDLength), in("weak", float64(t.Weak), units.TVDLength), in("gas", t.Gas, units.Gradient)},
 			Result: in("height", float64(t.Height), units.Length), Source: source},
-		{Formula: "volume_at_weak * (fracture + gas * height / 2) / (kick - gas * height / 2)",
-			Inputs: []expr.Input{atWeak, stress("fracture", t.Fracture, 0), stress("kick", t.Kick, 0), in("gas", t.Gas, units.Gradient), height},
-			Result: shrunk, Source: source + "; p V kept"},
+		{Formula: "volume_at_weak * (fracture + gas * height / 2 + atmosphere) / (kick - gas * height / 2 + atmosphere)",
+			Inputs: []expr.Input{atWeak, stress("fracture", t.Fracture, 0), stress("kick", t.Kick, 0), in("gas", t.Gas, units.Gradient), height, in("atmosphere", float64(fluid.Atmosphere), units.Pressure)},
+			Result: shrunk, Source: source + "; p V kept, absolute"},
 		{Formula: "lesser(shrunk, shut_in)", Inputs: []expr.Input{shrunk, volume("shut_in", t.Shut)},
 			Result: volume("tolerance", t.Volume), Source: source},
 	}
