@@ -34,7 +34,7 @@ var allowed = map[string]string{
 	"rules":                  "plan plan/expr plan/place plan/units plan/well rules/basis rules/finding",
 	"rules/checks":           "rules rules/checks/*",
 	"rules/checks/gen":       "",
-	"rules/checks/checktest": "plan plan/read plan/well rules rules/basis schema",
+	"rules/checks/checktest": "plan plan/read plan/well rules rules/basis rules/books rules/checks rules/finding schema",
 	"rules/checks/*":         "plan plan/expr plan/fluid plan/pipe plan/place plan/survey plan/units plan/well rules",
 	"rules/books":            "plan/expr plan/units rules",
 	"rules/record":           "plan plan/pipe plan/doc plan/expr plan/form plan/place plan/units plan/well rules rules/basis rules/finding",

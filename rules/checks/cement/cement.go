@@ -13,15 +13,6 @@ import (
 	"spudgate/rules"
 )
 
-var truth = expr.Type{Kind: expr.Truth}
-
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
-
-func ofString(name string, t expr.Type, doc string, measure func(w *well.Well, str int) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: t, Doc: doc,
-		Measure: func(w *well.Well, s rules.Subject) rules.Measure { return measure(w, s.String) }}
-}
-
 // job is a stage as a check sees it.
 type job struct {
 	*well.Well

@@ -11,7 +11,7 @@ import (
 )
 
 // FractureSpare is what is left under fracture pressure when a stage ends.
-var FractureSpare = ofStage("cement.fracture_spare", number(units.Pressure),
+var FractureSpare = ofStage("cement.fracture_spare", rules.NumType(units.Pressure),
 	"Fracture pressure, low estimate, less the annular column at the end of the stage, least along the open hole: shoes, formation tops, rows of the curve. Slurries by volume, mud above them, spacers taken as mud. Static: friction while pumping isn't in it.",
 	func(j job) rules.Measure {
 		m, err := j.CementUnderFracture(j.str, j.st)
@@ -19,7 +19,7 @@ var FractureSpare = ofStage("cement.fracture_spare", number(units.Pressure),
 	})
 
 // PoreSpare is what the column at the end of a stage has over pore pressure.
-var PoreSpare = ofStage("cement.pore_spare", number(units.Pressure),
+var PoreSpare = ofStage("cement.pore_spare", rules.NumType(units.Pressure),
 	"Annular column at the end of the stage, before the cement gels, less pore pressure, high estimate: least over the tops of the open zones that can flow. Slurries by volume, mud above them, spacers taken as mud. Static.",
 	func(j job) rules.Measure {
 		m, err := j.CementOverPore(j.str, j.st)
@@ -40,7 +40,7 @@ func rock(j job, m well.RockMargin, err error, upper, lower string) rules.Measur
 }
 
 // FloatDifferential is what a float must hold from below.
-var FloatDifferential = ofStage("cement.float_differential", number(units.Pressure),
+var FloatDifferential = ofStage("cement.float_differential", rules.NumType(units.Pressure),
 	"Pressure outside less pressure inside at the collar the plug lands on, bled off at the end of the stage: annular column against the displacement fluid from the rotary.",
 	func(j job) rules.Measure {
 		out, in, at, err := j.Well.FloatDifferential(j.str, j.st)
@@ -52,7 +52,7 @@ var FloatDifferential = ofStage("cement.float_differential", number(units.Pressu
 	})
 
 // FloatRating is what the floats of a string are rated for.
-var FloatRating = ofString("cement.float_rating", number(units.Pressure),
+var FloatRating = rules.OfString("cement.float_rating", rules.NumType(units.Pressure),
 	"Least differential rating from below among the float shoe and float collar of a string, as stated.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
@@ -73,7 +73,7 @@ var FloatRating = ofString("cement.float_rating", number(units.Pressure),
 	})
 
 // BumpPressure is the surface pressure at the bump.
-var BumpPressure = ofStage("cement.bump_pressure", number(units.Pressure), "Total surface pressure when the plug is bumped: as stated for the stage, else for the string. Not for a job without a plug.",
+var BumpPressure = ofStage("cement.bump_pressure", rules.NumType(units.Pressure), "Total surface pressure when the plug is bumped: as stated for the stage, else for the string. Not for a job without a plug.",
 	func(j job) rules.Measure {
 		if none := unplugged(j); none != nil {
 			return *none
@@ -85,7 +85,7 @@ var BumpPressure = ofStage("cement.bump_pressure", number(units.Pressure), "Tota
 	})
 
 // PumpSide is what the pump side of a cement job may see.
-var PumpSide = &rules.Check{Name: "cement.pump_side_rating", About: rules.Well, Type: number(units.Pressure),
+var PumpSide = &rules.Check{Name: "cement.pump_side_rating", About: rules.Well, Type: rules.NumType(units.Pressure),
 	Doc: "Least of the stated ratings of cementing head, line and pump.",
 	Measure: func(w *well.Well, _ rules.Subject) rules.Measure {
 		r := &w.Plan.Rig
@@ -109,7 +109,7 @@ var PumpSide = &rules.Check{Name: "cement.pump_side_rating", About: rules.Well, 
 	}}
 
 // CentralizedBottomThree is whether the bottom joints are centralized.
-var CentralizedBottomThree = ofString("cement.centralized_bottom_three", truth,
+var CentralizedBottomThree = rules.OfString("cement.centralized_bottom_three", rules.TruthType,
 	"True when each of the bottom three joints, from the shoe joint up, carries a centralizer at least; joints as long as their range says, 40 ft where none is stated. Not for a string that isn't cemented, or driven or jetted.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
@@ -127,7 +127,7 @@ var CentralizedBottomThree = ofString("cement.centralized_bottom_three", truth,
 	})
 
 // CentralizersShort is centralizers planned over those listed.
-var CentralizersShort = ofString("cement.centralizers_off", number(units.None),
+var CentralizersShort = rules.OfString("cement.centralizers_off", rules.NumType(units.None),
 	"Centralizers listed by interval less the number the plan counts, without sign; intervals by count, else spacing, else joints.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]

@@ -9,7 +9,7 @@ import (
 )
 
 // Cover is how much cement stands above a zone.
-var Cover = ofZone("cement.cover", number(units.MDLength),
+var Cover = ofZone("cement.cover", rules.NumType(units.MDLength),
 	"Cement above the top of a zone, along the hole, without a gap; below zero the nearest cement begins below the zone's top. By volumes with enlargement where they're planned, else from the stated top. A zone crossed more than once counts from its first crossing.",
 	func(w *well.Well, str, zone int) rules.Measure {
 		at, _, ref, err := w.FormationTop(zone)
@@ -20,7 +20,7 @@ var Cover = ofZone("cement.cover", number(units.MDLength),
 	})
 
 // CoverShoe is how much cement stands above a string's own shoe.
-var CoverShoe = ofString("cement.cover_shoe", number(units.MDLength),
+var CoverShoe = rules.OfString("cement.cover_shoe", rules.NumType(units.MDLength),
 	"Cement above the shoe of the string, along the hole, without a gap. By volumes with enlargement where they're planned, else from the stated top.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)
@@ -44,7 +44,7 @@ func above(w *well.Well, str int, at units.MD, ref place.Ref) rules.Measure {
 }
 
 // ZoneBelowShoe is how far a zone lies below the previous shoe.
-var ZoneBelowShoe = ofZone("cement.zone_below_shoe", number(units.MDLength),
+var ZoneBelowShoe = ofZone("cement.zone_below_shoe", rules.NumType(units.MDLength),
 	"Top of a zone below the shoe of the previous string, along the hole; below the string's own top where nothing stands above.",
 	func(w *well.Well, str, zone int) rules.Measure {
 		at, _, ref, err := w.FormationTop(zone)
@@ -55,7 +55,7 @@ var ZoneBelowShoe = ofZone("cement.zone_below_shoe", number(units.MDLength),
 	})
 
 // ZoneInString is how far a zone lies below the string's own top.
-var ZoneInString = ofZone("cement.zone_below_top", number(units.MDLength),
+var ZoneInString = ofZone("cement.zone_below_top", rules.NumType(units.MDLength),
 	"Top of a zone below the top of the string, along the hole: cement outside the string can reach no higher.",
 	func(w *well.Well, str, zone int) rules.Measure {
 		at, _, ref, err := w.FormationTop(zone)
@@ -66,7 +66,7 @@ var ZoneInString = ofZone("cement.zone_below_top", number(units.MDLength),
 	})
 
 // OpenLength is how far a shoe lies below the previous one.
-var OpenLength = ofString("cement.shoe_below_shoe", number(units.MDLength),
+var OpenLength = rules.OfString("cement.shoe_below_shoe", rules.NumType(units.MDLength),
 	"Shoe of the string below the shoe of the previous one, along the hole; below its own top where nothing stands above.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)
@@ -77,7 +77,7 @@ var OpenLength = ofString("cement.shoe_below_shoe", number(units.MDLength),
 	})
 
 // StringLength is the length of a string along the hole.
-var StringLength = ofString("cement.shoe_below_top", number(units.MDLength),
+var StringLength = rules.OfString("cement.shoe_below_top", rules.NumType(units.MDLength),
 	"Shoe of the string below its own top, along the hole: cement outside it can be no longer.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)
@@ -110,14 +110,14 @@ func belowTop(w *well.Well, str int, at units.MD, ref place.Ref) rules.Measure {
 }
 
 // ToIsolate is whether cement must cover a zone.
-var ToIsolate = ofZone("cement.zone_to_isolate", truth,
+var ToIsolate = ofZone("cement.zone_to_isolate", rules.TruthType,
 	"True for a zone the plan says to isolate and, where it says nothing, one that holds hydrocarbons or protected water, or can flow.",
 	func(w *well.Well, _, zone int) rules.Measure {
 		return rules.Truth(w.ToIsolate(zone), w.Plan.Formations[zone].Ref)
 	})
 
 // GasFlow is the gas flow potential of a gas zone.
-var GasFlow = ofZone("cement.gas_flow_potential", number(units.None),
+var GasFlow = ofZone("cement.gas_flow_potential", rules.NumType(units.None),
 	"Gas flow potential factor: pressure that cement over a gas zone loses by gelling to 500 lbf/100 ft2, 4 tau L / (D - d), over the overbalance on the zone when the job ends; L along the hole. Up to 3 minor, up to 8 moderate, above severe. D. L. Sutton, F. Sabins and R. Faul, Oil and Gas Journal, December 1984.",
 	gasFlow)
 

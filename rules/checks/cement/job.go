@@ -13,7 +13,7 @@ import (
 )
 
 // ShoeTrack is the length of a string's shoe track.
-var ShoeTrack = ofString("cement.shoe_track", number(units.Length),
+var ShoeTrack = rules.OfString("cement.shoe_track", rules.NumType(units.Length),
 	"Length of the shoe track: shoe less the float or landing collar, along the hole. None for a string that is driven, not cemented, or cemented through an inner string.",
 	func(w *well.Well, str int) rules.Measure {
 		c, md, ref, none := track(w, str)
@@ -24,7 +24,7 @@ var ShoeTrack = ofString("cement.shoe_track", number(units.Length),
 	})
 
 // ShoeTrackJoints is a shoe track in joints.
-var ShoeTrackJoints = ofString("cement.shoe_track_joints", number(units.None),
+var ShoeTrackJoints = rules.OfString("cement.shoe_track_joints", rules.NumType(units.None),
 	"Shoe track over the shortest joint of the range at the shoe (API Spec 5CT: R1 16 ft, R2 25 ft, R3 34 ft; R3 where none is stated). None for a string that is driven, not cemented, or cemented through an inner string.",
 	func(w *well.Well, str int) rules.Measure {
 		c, md, ref, none := track(w, str)
@@ -65,7 +65,7 @@ func track(w *well.Well, str int) (*well.Casing, units.MD, place.Ref, *rules.Mea
 }
 
 // TopPlug is whether a top plug is used.
-var TopPlug = ofStage("cement.top_plug", truth, "True when a top plug is planned; as stated. Not for a job that no plug can follow (inner string, top-up, squeeze).",
+var TopPlug = ofStage("cement.top_plug", rules.TruthType, "True when a top plug is planned; as stated. Not for a job that no plug can follow (inner string, top-up, squeeze).",
 	func(j job) rules.Measure {
 		if none := unplugged(j); none != nil {
 			return *none
@@ -90,7 +90,7 @@ func yesNo(v plan.Val[bool], ref place.Ref, format string, args ...any) rules.Me
 }
 
 // MudKeptOut is whether something keeps mud out of the slurry.
-var MudKeptOut = ofStage("cement.mud_kept_out", truth,
+var MudKeptOut = ofStage("cement.mud_kept_out", rules.TruthType,
 	"True when a bottom plug, a spacer or preflush ahead of the slurry, or an inner string keeps mud out of the slurry. Not for a top-up or squeeze.",
 	func(j job) rules.Measure {
 		switch j.stage.Kind.V {
@@ -111,7 +111,7 @@ var MudKeptOut = ofStage("cement.mud_kept_out", truth,
 	})
 
 // DensityOrder is whether spacers stand between mud and slurry in density.
-var DensityOrder = ofStage("cement.density_order", truth,
+var DensityOrder = ofStage("cement.density_order", rules.TruthType,
 	"True when each weighted spacer (1.08 SG and more) is at least as dense as the mud and no denser than the first slurry. Unweighted washes and foamed jobs aren't counted.",
 	func(j job) rules.Measure {
 		if j.stage.Kind.V == "foam" {
@@ -152,7 +152,7 @@ func order(j job, mud units.KgPerM3, mref place.Ref) rules.Measure {
 }
 
 // Excess is the excess a stage states.
-var Excess = ofStage("cement.excess", number(units.None),
+var Excess = ofStage("cement.excess", rules.NumType(units.None),
 	"Excess on the open-hole annulus as stated for the stage, else for its hole. Not on a hole measured by caliper or planned enlarged, nor behind casing only.",
 	func(j job) rules.Measure {
 		h, err := j.HoleOf(j.str)
@@ -169,7 +169,7 @@ var Excess = ofStage("cement.excess", number(units.None),
 	})
 
 // Contact is how long spacers touch the wall.
-var Contact = ofStage("cement.contact", number(units.Time),
+var Contact = ofStage("cement.contact", rules.NumType(units.Time),
 	"Time that spacers and preflushes together take to pass a place of the annulus at the displacement rate: volume over rate, the same at each zone the slurry passes. Zero where none is planned.",
 	func(j job) rules.Measure {
 		t, refs, err := j.FlushContact(j.stage)
@@ -183,7 +183,7 @@ var Contact = ofStage("cement.contact", number(units.Time),
 	})
 
 // DisplacementPath is the volume down to the collar the plug lands on.
-var DisplacementPath = ofStage("cement.displacement_path", number(units.Volume),
+var DisplacementPath = ofStage("cement.displacement_path", rules.NumType(units.Volume),
 	"Volume of the path from the cementing head to the collar the plug lands on: running or inner string, then the string's own segments by nominal ID. Geometry; fluid taken as incompressible.",
 	func(j job) rules.Measure { return path(j) })
 
@@ -217,7 +217,7 @@ func path(j job) rules.Measure {
 }
 
 // DisplacementOff is planned displacement against the path.
-var DisplacementOff = ofStage("cement.displacement_off", number(units.Volume),
+var DisplacementOff = ofStage("cement.displacement_off", rules.NumType(units.Volume),
 	"Displacement planned less the volume of the path to the collar the plug lands on; above zero it's over-displaced.",
 	func(j job) rules.Measure {
 		m := path(j)
@@ -234,7 +234,7 @@ var DisplacementOff = ofStage("cement.displacement_off", number(units.Volume),
 	})
 
 // TrackVolume is the volume of a shoe track.
-var TrackVolume = ofStage("cement.track_volume", number(units.Volume),
+var TrackVolume = ofStage("cement.track_volume", rules.NumType(units.Volume),
 	"Volume inside the string below the collar the plug lands on, down to where the stage leaves; zero at a stage collar.",
 	func(j job) rules.Measure {
 		v, ref, err := j.TrackVolume(j.str, j.st)

@@ -11,7 +11,7 @@ import (
 )
 
 // VolumeOff is a stated slurry volume against sacks and yield.
-var VolumeOff = ofFluid("cement.volume_off", number(units.None),
+var VolumeOff = ofFluid("cement.volume_off", rules.NumType(units.None),
 	"Stated slurry volume over sacks times yield, less one, without sign. Only where all three are stated.",
 	func(p pumped) rules.Measure {
 		f := p.fluid
@@ -33,7 +33,7 @@ var VolumeOff = ofFluid("cement.volume_off", number(units.None),
 const water = 1000.0
 
 // DensityOff is a stated density against mix water and yield.
-var DensityOff = ofFluid("cement.density_off", number(units.None),
+var DensityOff = ofFluid("cement.density_off", rules.NumType(units.None),
 	"Stated slurry density against the balance of mass, (1 + silica + water)/yield for each mass of cement with water at 1,000 kg/m3, less one, without sign. Other additives aren't in it; not for foamed jobs.",
 	func(p pumped) rules.Measure {
 		f := p.fluid
@@ -53,7 +53,7 @@ var DensityOff = ofFluid("cement.density_off", number(units.None),
 	})
 
 // ThickeningSpare is thickening time over the slurry's clock.
-var ThickeningSpare = ofFluid("cement.thickening_spare", number(units.Time),
+var ThickeningSpare = ofFluid("cement.thickening_spare", rules.NumType(units.Time),
 	"Thickening time less the slurry's own clock: from its first mixing to the end of displacement, each later fluid at its rate, plug time included. The displacement is as planned, else that of the path. Time to open a stage collar and circulate isn't in it: no input tells it.",
 	func(p pumped) rules.Measure {
 		if !p.cement() {
@@ -75,7 +75,7 @@ var ThickeningSpare = ofFluid("cement.thickening_spare", number(units.Time),
 	})
 
 // FreeFluid is the free fluid of a slurry.
-var FreeFluid = ofFluid("cement.free_fluid", number(units.None), "Free fluid of a slurry, as stated.",
+var FreeFluid = ofFluid("cement.free_fluid", rules.NumType(units.None), "Free fluid of a slurry, as stated.",
 	func(p pumped) rules.Measure {
 		if !p.cement() {
 			return rules.None("not a slurry")
@@ -84,7 +84,7 @@ var FreeFluid = ofFluid("cement.free_fluid", number(units.None), "Free fluid of 
 	})
 
 // Silica is the silica in a slurry.
-var Silica = ofFluid("cement.silica", number(units.None), "Silica by weight of cement, as stated.",
+var Silica = ofFluid("cement.silica", rules.NumType(units.None), "Silica by weight of cement, as stated.",
 	func(p pumped) rules.Measure {
 		if !p.cement() {
 			return rules.None("not a slurry")
@@ -93,7 +93,7 @@ var Silica = ofFluid("cement.silica", number(units.None), "Silica by weight of c
 	})
 
 // BottomTemperature is the static temperature where a stage leaves the string.
-var BottomTemperature = ofStage("cement.bottom_temperature", number(units.Temperature),
+var BottomTemperature = ofStage("cement.bottom_temperature", rules.NumType(units.Temperature),
 	"Static temperature at the bottom of a stage: stated for it, else of the temperature table, else by the basis's gradient.",
 	func(j job) rules.Measure {
 		if t := j.stage.BottomStatic; t.Known() {
@@ -120,7 +120,7 @@ var BottomTemperature = ofStage("cement.bottom_temperature", number(units.Temper
 	})
 
 // StrengthAtDrillOut is the cement's strength at the shoe when it's drilled.
-var StrengthAtDrillOut = ofString("cement.strength_at_drill_out", number(units.Pressure),
+var StrengthAtDrillOut = rules.OfString("cement.strength_at_drill_out", rules.NumType(units.Pressure),
 	"Compressive strength at the shoe at the planned wait, hours from plug down: of the last slurry of the stage that leaves at the shoe, laboratory points that stand for the shoe, linear between them. Past the last point that point counts; before the first it isn't known.",
 	func(w *well.Well, str int) rules.Measure {
 		s, err := w.StrengthAtDrillOut(str)

@@ -10,7 +10,7 @@ import (
 )
 
 // TopByVolume is how high a stage's cement comes.
-var TopByVolume = ofStage("cement.top_by_volume", number(units.MDLength),
+var TopByVolume = ofStage("cement.top_by_volume", rules.NumType(units.MDLength),
 	"Top of cement of a stage from its volumes, along the hole: slurry less what stays in the shoe track, up from the shoe or collar through the annulus, open hole enlarged by the stage's excess, else the section's, else the basis's. Sacks times yield where both are stated. Over the top of the string it's at the top and the rest is returned. Geometry.",
 	func(j job) rules.Measure {
 		c, err := j.CementStage(j.str, j.st)
@@ -62,7 +62,7 @@ func topSteps(c *well.CementStage) []expr.Working {
 }
 
 // TopShort is how far the volumes fall short of the top stated.
-var TopShort = ofStage("cement.top_short", number(units.MDLength),
+var TopShort = ofStage("cement.top_short", rules.NumType(units.MDLength),
 	"Top of cement by volume, enlargement counted, less the top the plan states for the stage, along the hole: above zero the volume doesn't reach it.",
 	func(j job) rules.Measure {
 		top, ref, ok := j.StatedTop(j.str, j.st)
@@ -84,7 +84,7 @@ func topOf(c *well.CementStage) units.MD {
 }
 
 // BelowSurface is how far the cement stays below the top of the string.
-var BelowSurface = ofString("cement.top_below_surface", number(units.MDLength),
+var BelowSurface = rules.OfString("cement.top_below_surface", rules.NumType(units.MDLength),
 	"Top of cement below the top of the string (wellhead, or mudline), along the hole: by volumes with enlargement where they're planned, else as stated. Zero is cement to surface.",
 	func(w *well.Well, str int) rules.Measure {
 		top, gaps, err := w.WorkedTop(str)
@@ -106,7 +106,7 @@ var BelowSurface = ofString("cement.top_below_surface", number(units.MDLength),
 	})
 
 // Unbroken is whether the cement outside a string has no gap.
-var Unbroken = ofString("cement.unbroken", truth,
+var Unbroken = rules.OfString("cement.unbroken", rules.TruthType,
 	"True when the cement of all stages of a string meets, from its top to the shoe; by volumes where they're planned. A stage collar with a planned gap below it is false.",
 	func(w *well.Well, str int) rules.Measure {
 		top, gaps, err := w.WorkedTop(str)
@@ -117,7 +117,7 @@ var Unbroken = ofString("cement.unbroken", truth,
 	})
 
 // FluidTopShort is how far a slurry's volume falls short of its planned top.
-var FluidTopShort = ofFluid("cement.slurry_top_short", number(units.MDLength),
+var FluidTopShort = ofFluid("cement.slurry_top_short", rules.NumType(units.MDLength),
 	"Top of a slurry by the volumes pumped, enlargement counted, less its planned top: above zero it doesn't get there.",
 	func(p pumped) rules.Measure {
 		if !p.cement() || !p.fluid.Top.Known() {

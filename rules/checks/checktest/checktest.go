@@ -10,6 +10,9 @@ import (
 	"spudgate/plan/well"
 	"spudgate/rules"
 	"spudgate/rules/basis"
+	"spudgate/rules/books"
+	"spudgate/rules/checks"
+	"spudgate/rules/finding"
 	"spudgate/schema"
 )
 
@@ -62,4 +65,32 @@ func Measure(t testing.TB, w *well.Well, c *rules.Check, subject string) rules.M
 	}
 	t.Fatalf("no %s called %q; there are %q", c.About, subject, names)
 	return rules.Measure{}
+}
+
+// Judge judges a plan written as JSON by one built-in book and gives its
+// findings by requirement@subject; a check that fails to run fails the test.
+func Judge(t testing.TB, text, book string, stage finding.Stage) map[string]finding.Finding {
+	t.Helper()
+	p := Plan(t, text)
+	b, err := basis.Default(p.System)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, err := rules.NewRegistry(checks.All())
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := books.Builtin(book, g, b.TypeOf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: stage, AsOf: "2026-11-25"})
+	out := map[string]finding.Finding{}
+	for _, f := range e.All([]*rules.Book{list}) {
+		if f.Failed {
+			t.Errorf("%s: %s", f.Key, f.Reason)
+		}
+		out[f.Requirement+"@"+f.Subject] = f
+	}
+	return out
 }

@@ -11,35 +11,10 @@ import (
 	"spudgate/rules"
 )
 
-var truth = expr.Type{Kind: expr.Truth}
-
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
-
-func ofHole(name string, t expr.Type, doc string, measure func(w *well.Well, h *well.Hole) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.Section, Type: t, Doc: doc,
-		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
-			h, err := w.HoleAt(s.Section)
-			if err != nil {
-				return rules.From(err, s.Ref)
-			}
-			return measure(w, h)
-		}}
-}
-
-func ofString(name string, t expr.Type, doc string, measure func(w *well.Well, str int) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: t, Doc: doc,
-		Measure: func(w *well.Well, s rules.Subject) rules.Measure { return measure(w, s.String) }}
-}
-
-func ofWell(name string, t expr.Type, doc string, measure func(w *well.Well) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.Well, Type: t, Doc: doc,
-		Measure: func(w *well.Well, _ rules.Subject) rules.Measure { return measure(w) }}
-}
-
 // stack is a check of one stated number of a BOP; what names it where it's
 // missing.
 func stack[Q ~float64 | ~int](name, what, doc string, d units.Dim, get func(*plan.BOP) plan.Val[Q]) *rules.Check {
-	return &rules.Check{Name: name, About: rules.BOP, Type: number(d), Doc: doc,
+	return &rules.Check{Name: name, About: rules.BOP, Type: rules.NumType(d), Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			b := &w.Plan.BOPs[s.BOP]
 			v := get(b)

@@ -11,7 +11,7 @@ import (
 )
 
 // KickTolerance is the largest kick a hole stands.
-var KickTolerance = ofHole("control.kick_tolerance", number(units.Volume),
+var KickTolerance = rules.OfHole("control.kick_tolerance", rules.NumType(units.Volume),
 	"Largest gas influx, as taken in at the bottom, that can be circulated out without breaking down the shoe or a weaker point below it. Bubble height at the weak point H = (P_f - P_k + G_m (z_k - z_w)) / (G_m - G_g), vertical; its volume along the hole around the drill string, brought to the bottom by p V, or the volume of as high a bubble at the first shut-in if that is less. P_f fracture pressure, low estimate; P_k the greater of pore pressure, high estimate, and (heaviest mud + intensity) g z; intensity the basis's in exploration and appraisal, none in development. Temperature, gas deviation and choke-line friction left out; no kick margin taken off the fracture pressure. Drill string as stated, else 5 in in 8-1/2 in holes and larger, 4 in from 6 in, 2-7/8 in below. Devereux, Practical Well Planning and Drilling Manual, sec. 1.4.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		t, err := w.KickTolerance(h)
@@ -49,7 +49,7 @@ func kickSteps(t well.Tolerance) []expr.Working {
 }
 
 // KickIntensity is the intensity a kick is judged with.
-var KickIntensity = ofWell("control.kick_intensity", number(units.Density),
+var KickIntensity = rules.OfWell("control.kick_intensity", rules.NumType(units.Density),
 	"Formation pressure of a kick over the mud in use: the basis's in exploration and appraisal, none in development.",
 	func(w *well.Well) rules.Measure {
 		k, err := w.KickIntensity()

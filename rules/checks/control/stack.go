@@ -8,7 +8,7 @@ import (
 )
 
 // StackRating is the rating of the BOP that serves a section.
-var StackRating = ofHole("control.bop_rating", number(units.Pressure),
+var StackRating = rules.OfHole("control.bop_rating", rules.NumType(units.Pressure),
 	"Rated working pressure of the rams of the BOP that serves the section: the one named for it, else the one on the string that carries it, else the only one.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		i := w.StackOf(h)
@@ -20,7 +20,7 @@ var StackRating = ofHole("control.bop_rating", number(units.Pressure),
 	})
 
 // StackRatingBelow is the rating of the BOP over the hole drilled from a shoe.
-var StackRatingBelow = ofString("control.bop_rating_below", number(units.Pressure),
+var StackRatingBelow = rules.OfString("control.bop_rating_below", rules.NumType(units.Pressure),
 	"Rated working pressure of the rams of the BOP over the hole drilled from the string's shoe.",
 	func(w *well.Well, str int) rules.Measure {
 		h, err := w.DrilledOut(str)
@@ -45,7 +45,7 @@ var (
 	BOPRams            = counted("bop.rams", "the numbers of pipe and blind rams", "Number of rams: pipe, variable-bore, blind and shear together.", rams)
 	BOPIsolated        = flag("bop.test_isolated", "True when a plug keeps the test of the stack off the casing.", "whether a plug keeps the test off the casing under", func(b *plan.BOP) plan.Val[bool] { return b.TestPlug })
 	BOPRemoteChoke     = flag("bop.remote_choke", "True when a choke is worked from the floor.", "whether a choke is worked from the floor, of", func(b *plan.BOP) plan.Val[bool] { return b.RemoteChoke })
-	BOPSurfacePressure = &rules.Check{Name: "bop.surface_pressure", About: rules.BOP, Type: number(units.Pressure),
+	BOPSurfacePressure = &rules.Check{Name: "bop.surface_pressure", About: rules.BOP, Type: rules.NumType(units.Pressure),
 		Doc: "Greatest anticipated surface pressure while drilling of the sections the stack serves; see control.surface_pressure.", Measure: served}
 )
 
@@ -66,7 +66,7 @@ func counted(name, what, doc string, get func(*plan.BOP) plan.Val[int]) *rules.C
 }
 
 func flag(name, doc, what string, get func(*plan.BOP) plan.Val[bool]) *rules.Check {
-	return &rules.Check{Name: name, About: rules.BOP, Type: truth, Doc: doc,
+	return &rules.Check{Name: name, About: rules.BOP, Type: rules.TruthType, Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			b := &w.Plan.BOPs[s.BOP]
 			v := get(b)

@@ -8,7 +8,7 @@ import (
 )
 
 // SurfacePressure is what the BOP may see while a hole is drilled.
-var SurfacePressure = ofHole("control.surface_pressure", number(units.Pressure),
+var SurfacePressure = rules.OfHole("control.surface_pressure", rules.NumType(units.Pressure),
 	"Anticipated surface pressure while drilling, gauge: the lesser of max over the open hole of (pore pressure, high estimate, less a gas column) and of (fracture pressure at the shoe, high estimate, plus the basis's allowance, less a gas column). Gas column as the basis says (the one giving more at the top); subsea at the mudline. Not applicable where the formations are listed completely, none in the hole can flow oil or gas and the well isn't exploration. Rabia, Well Engineering and Construction, ch. 5.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		p, err := w.DrillingSurfacePressure(h)
@@ -19,7 +19,7 @@ var SurfacePressure = ofHole("control.surface_pressure", number(units.Pressure),
 	})
 
 // AnticipatedBelow is the greatest of those a string is open to.
-var AnticipatedBelow = ofString("control.anticipated_below", number(units.Pressure),
+var AnticipatedBelow = rules.OfString("control.anticipated_below", rules.NumType(units.Pressure),
 	"Greatest anticipated surface pressure while drilling of the later holes the string stays open to; see control.surface_pressure.",
 	func(w *well.Well, str int) rules.Measure {
 		p, h, err := w.AnticipatedBelow(str)
@@ -32,7 +32,7 @@ var AnticipatedBelow = ofString("control.anticipated_below", number(units.Pressu
 	})
 
 // ProductionPressure is what the wellhead may see in production.
-var ProductionPressure = ofWell("control.production_pressure", number(units.Pressure),
+var ProductionPressure = rules.OfWell("control.production_pressure", rules.NumType(units.Pressure),
 	"Anticipated surface pressure in production, gauge: shut-in tubing pressure as stated, else initial reservoir pressure less a gas column as the basis says. No shoe relieves it.",
 	func(w *well.Well) rules.Measure {
 		p, err := w.ProductionSurfacePressure()
@@ -56,12 +56,12 @@ func surface(w *well.Well, p well.SurfacePressure) rules.Measure {
 }
 
 // WellheadLeast is the weakest part of the wellhead on a string.
-var WellheadLeast = ofString("control.wellhead_least", number(units.Pressure),
+var WellheadLeast = rules.OfString("control.wellhead_least", rules.NumType(units.Pressure),
 	"Lowest rated working pressure of the casing head, spool, hanger and seal on the string.",
 	func(w *well.Well, str int) rules.Measure { return component(w.WellheadLeast(str)) })
 
 // ProductionLeast is the weakest of tubing head and tree.
-var ProductionLeast = ofWell("control.tree_least", number(units.Pressure),
+var ProductionLeast = rules.OfWell("control.tree_least", rules.NumType(units.Pressure),
 	"Lowest rated working pressure of tubing head and tree.",
 	func(w *well.Well) rules.Measure { return component(w.ProductionLeast()) })
 
@@ -73,7 +73,7 @@ func component(c well.Component, err error) rules.Measure {
 }
 
 // StandsOnCemented is whether the BOP has a string to stand on.
-var StandsOnCemented = ofHole("control.stands_on_cemented", truth,
+var StandsOnCemented = rules.OfHole("control.stands_on_cemented", rules.TruthType,
 	"True when the string the BOP of the section stands on reaches the wellhead and is cemented: the string named, else the innermost one in the well then that reaches the wellhead.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		i := w.Carrier(h)
@@ -87,7 +87,7 @@ var StandsOnCemented = ofHole("control.stands_on_cemented", truth,
 
 // OpenToPressure is whether a string may see surface pressure from a later
 // hole.
-var OpenToPressure = ofString("control.open_to_pressure", truth,
+var OpenToPressure = rules.OfString("control.open_to_pressure", rules.TruthType,
 	"True when the string stays open to a later hole that is drilled with a BOP and may show pressure at the surface.",
 	func(w *well.Well, str int) rules.Measure {
 		_, _, err := w.AnticipatedBelow(str)
@@ -96,7 +96,7 @@ var OpenToPressure = ofString("control.open_to_pressure", truth,
 	})
 
 // UnderBOP is whether a section is drilled with a BOP.
-var UnderBOP = ofHole("control.under_bop", truth,
+var UnderBOP = rules.OfHole("control.under_bop", rules.TruthType,
 	"True when the section is drilled with a BOP, at the surface or subsea: as stated, else where a stack is named for it.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		c := h.Plan.PressureControl

@@ -13,33 +13,10 @@ import (
 	"spudgate/rules"
 )
 
-var (
-	truth = expr.Type{Kind: expr.Truth}
-	text  = expr.Type{Kind: expr.Text}
-)
-
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
+var text = expr.Type{Kind: expr.Text}
 
 func of(kind rules.Kind, name string, t expr.Type, doc string, measure func(w *well.Well, s rules.Subject) rules.Measure) *rules.Check {
 	return &rules.Check{Name: name, About: kind, Type: t, Doc: doc, Measure: measure}
-}
-
-func ofString(name string, t expr.Type, doc string, measure func(w *well.Well, str int) rules.Measure) *rules.Check {
-	return of(rules.String, name, t, doc, func(w *well.Well, s rules.Subject) rules.Measure { return measure(w, s.String) })
-}
-
-func ofWell(name string, t expr.Type, doc string, measure func(w *well.Well) rules.Measure) *rules.Check {
-	return of(rules.Well, name, t, doc, func(w *well.Well, _ rules.Subject) rules.Measure { return measure(w) })
-}
-
-func ofHole(name string, t expr.Type, doc string, measure func(w *well.Well, h *well.Hole) rules.Measure) *rules.Check {
-	return of(rules.Section, name, t, doc, func(w *well.Well, s rules.Subject) rules.Measure {
-		h, err := w.HoleAt(s.Section)
-		if err != nil {
-			return rules.From(err, s.Ref)
-		}
-		return measure(w, h)
-	})
 }
 
 func input[Q ~float64](name string, x Q, d units.Dim, ref place.Ref) expr.Input {
@@ -74,7 +51,7 @@ func above(w *well.Well, str int, at units.MD, ref place.Ref) rules.Measure {
 }
 
 // AboveShoe is cement above a string's shoe.
-var AboveShoe = ofString("coverage.above_shoe", number(units.MDLength),
+var AboveShoe = rules.OfString("coverage.above_shoe", rules.NumType(units.MDLength),
 	"Cement above the shoe of the string, along the hole, without a gap; zero for a string that isn't cemented. By volumes with enlargement where they're planned, else from the stated top.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)
@@ -85,7 +62,7 @@ var AboveShoe = ofString("coverage.above_shoe", number(units.MDLength),
 	})
 
 // AbovePrevious is cement inside the string before.
-var AbovePrevious = ofString("coverage.above_previous_shoe", number(units.MDLength),
+var AbovePrevious = rules.OfString("coverage.above_previous_shoe", rules.NumType(units.MDLength),
 	"Cement of the string above the shoe the hole starts from, along the hole, without a gap; below zero where it begins under that shoe. Not for the first string.",
 	func(w *well.Well, str int) rules.Measure {
 		at, _, ref, err := w.PreviousShoe(str)
@@ -96,7 +73,7 @@ var AbovePrevious = ofString("coverage.above_previous_shoe", number(units.MDLeng
 	})
 
 // PreviousLength is how much of the string is inside the one before.
-var PreviousLength = ofString("coverage.length_in_previous", number(units.MDLength),
+var PreviousLength = rules.OfString("coverage.length_in_previous", rules.NumType(units.MDLength),
 	"Length of the string above the shoe the hole starts from, along the hole: cement can stand no higher inside it.",
 	func(w *well.Well, str int) rules.Measure {
 		at, _, ref, err := w.PreviousShoe(str)
@@ -111,7 +88,7 @@ var PreviousLength = ofString("coverage.length_in_previous", number(units.MDLeng
 	})
 
 // AboveZone is cement above a zone the string's hole opens.
-var AboveZone = of(rules.Zone, "coverage.above_zone", number(units.MDLength),
+var AboveZone = of(rules.Zone, "coverage.above_zone", rules.NumType(units.MDLength),
 	"Cement above the top of a zone, along the hole, without a gap; below zero the nearest cement begins below the zone's top. Where the string isn't cemented its shoe counts as the top of cement.",
 	func(w *well.Well, s rules.Subject) rules.Measure {
 		at, _, ref, err := w.FormationTop(s.Zone)
@@ -122,7 +99,7 @@ var AboveZone = of(rules.Zone, "coverage.above_zone", number(units.MDLength),
 	})
 
 // BelowGround is how far cement stays below ground or sea bed.
-var BelowGround = ofString("coverage.cement_below_ground", number(units.MDLength),
+var BelowGround = rules.OfString("coverage.cement_below_ground", rules.NumType(units.MDLength),
 	"Top of cement below the ground or, offshore, the sea bed, along the hole; zero where the cement comes up to it or over it. Where it's broken by a gap the cement round the shoe counts. A string that isn't cemented has its top of cement at its shoe. Onshore from the rotary where its height isn't stated.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)
@@ -145,7 +122,7 @@ var BelowGround = ofString("coverage.cement_below_ground", number(units.MDLength
 	})
 
 // ShoeAboveHydrocarbon is how far a shoe lies above oil or gas.
-var ShoeAboveHydrocarbon = ofString("coverage.shoe_above_hydrocarbon", number(units.MDLength),
+var ShoeAboveHydrocarbon = rules.OfString("coverage.shoe_above_hydrocarbon", rules.NumType(units.MDLength),
 	"Top of the shallowest formation that holds oil or gas below the shoe of the string, along the hole; below zero where the string is set through it. Not where no formation listed holds any.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)
@@ -162,7 +139,7 @@ var ShoeAboveHydrocarbon = ofString("coverage.shoe_above_hydrocarbon", number(un
 	})
 
 // ShoeBelowGround is how deep a shoe is.
-var ShoeBelowGround = ofString("coverage.shoe_below_ground", number(units.TVDLength),
+var ShoeBelowGround = rules.OfString("coverage.shoe_below_ground", rules.NumType(units.TVDLength),
 	"Shoe of the string below the ground or sea bed, true vertical; from the rotary where its height over the ground isn't stated.",
 	func(w *well.Well, str int) rules.Measure {
 		z, ref, err := w.ShoeTVD(str)
@@ -181,7 +158,7 @@ var ShoeBelowGround = ofString("coverage.shoe_below_ground", number(units.TVDLen
 	})
 
 // ShoeMoved is a change of setting depth.
-var ShoeMoved = ofString("coverage.shoe_moved", number(units.TVDLength),
+var ShoeMoved = rules.OfString("coverage.shoe_moved", rules.NumType(units.TVDLength),
 	"Planned shoe against the approved one, true vertical, without sign. Not where no approved depth is given.",
 	func(w *well.Well, str int) rules.Measure {
 		d, refs, err := w.ShoeMoved(str)
@@ -192,7 +169,7 @@ var ShoeMoved = ofString("coverage.shoe_moved", number(units.TVDLength),
 	})
 
 // TopProof is how a top of cement will be proven.
-var TopProof = ofString("coverage.top_proven_by", text,
+var TopProof = rules.OfString("coverage.top_proven_by", text,
 	"How the top of cement will be proven: returns, volume, temperature, bond_log, pressure, none; volume where the plan is silent, since a planned top is worked out.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
@@ -200,7 +177,7 @@ var TopProof = ofString("coverage.top_proven_by", text,
 	})
 
 // Wait is the shortest wait on cement.
-var Wait = ofString("coverage.wait", number(units.Time),
+var Wait = rules.OfString("coverage.wait", rules.NumType(units.Time),
 	"Wait on cement planned from plug down, the shortest over the stages of the string. Not for a string that isn't cemented.",
 	func(w *well.Well, str int) rules.Measure {
 		v, err := w.ShortestWait(str)
@@ -211,7 +188,7 @@ var Wait = ofString("coverage.wait", number(units.Time),
 	})
 
 // Uncentralized is the longest stretch without a centralizer.
-var Uncentralized = ofString("coverage.joints_per_centralizer", number(units.None),
+var Uncentralized = rules.OfString("coverage.joints_per_centralizer", rules.NumType(units.None),
 	"Greatest distance along the string without a centralizer, from the shoe up to the top of the string or the ground, in joints as long as the range at the shoe says, 40 ft where none is stated. Common practice, no source.",
 	func(w *well.Well, str int) rules.Measure {
 		c, err := w.Casing(str)

@@ -10,7 +10,7 @@ import (
 )
 
 // HoleOverPipe is the hole less the pipe.
-var HoleOverPipe = ofString("coverage.hole_over_pipe", number(units.Length),
+var HoleOverPipe = rules.OfString("coverage.hole_over_pipe", rules.NumType(units.Length),
 	"Diameter of the hole (bit, or reamed size) less the largest nominal OD of the pipe in it: the whole difference, couplings not counted. Not for a string that is driven or run in cased hole.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
@@ -41,7 +41,7 @@ var HoleOverPipe = ofString("coverage.hole_over_pipe", number(units.Length),
 
 // flag is a fact a plan states or that follows from it.
 func flag(name, doc string, holds func(w *well.Well, str int) bool) *rules.Check {
-	return ofString(name, truth, doc, func(w *well.Well, str int) rules.Measure {
+	return rules.OfString(name, rules.TruthType, doc, func(w *well.Well, str int) rules.Measure {
 		return rules.Truth(holds(w, str), w.Plan.Strings[str].Ref)
 	})
 }
@@ -58,7 +58,7 @@ var (
 )
 
 // HungInRole is what a liner hangs in.
-var HungInRole = ofString("coverage.hung_in_role", text, "Role of the string a liner hangs in, as stated. Not for other strings.",
+var HungInRole = rules.OfString("coverage.hung_in_role", text, "Role of the string a liner hangs in, as stated. Not for other strings.",
 	func(w *well.Well, str int) rules.Measure {
 		i, err := w.Parent(str)
 		if err != nil {
@@ -72,7 +72,7 @@ var HungInRole = ofString("coverage.hung_in_role", text, "Role of the string a l
 	})
 
 // AsConductor is whether a liner is the first string inside the drive pipe.
-var AsConductor = ofString("coverage.liner_as_conductor", truth, "True for a liner that hangs in drive pipe and so takes a conductor's place. Not for other strings.",
+var AsConductor = rules.OfString("coverage.liner_as_conductor", rules.TruthType, "True for a liner that hangs in drive pipe and so takes a conductor's place. Not for other strings.",
 	func(w *well.Well, str int) rules.Measure {
 		i, err := w.Parent(str)
 		if err != nil {
@@ -90,7 +90,7 @@ var MechanicalBarriers = barriers("coverage.mechanical_barriers", "Barriers list
 	func(kind string) bool { return kind != "cement" && kind != "float" })
 
 func barriers(name, doc string, counts func(kind string) bool) *rules.Check {
-	return ofString(name, number(units.None), doc, func(w *well.Well, str int) rules.Measure {
+	return rules.OfString(name, rules.NumType(units.None), doc, func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
 		n, listed, ref := 0, false, s.Ref
 		for i := range w.Plan.Barriers {
@@ -114,7 +114,7 @@ func barriers(name, doc string, counts func(kind string) bool) *rules.Check {
 }
 
 // RotatingHours is how long pipe turns inside a string.
-var RotatingHours = ofString("coverage.rotating_hours", number(units.Time),
+var RotatingHours = rules.OfString("coverage.rotating_hours", rules.NumType(units.Time),
 	"Rotating time planned in the later holes the string stays open to, together. Not where none is drilled.",
 	func(w *well.Well, str int) rules.Measure {
 		v, ref, err := w.RotatingHours(str)
@@ -125,7 +125,7 @@ var RotatingHours = ofString("coverage.rotating_hours", number(units.Time),
 	})
 
 // CementedStrings is how many strings are cemented.
-var CementedStrings = ofWell("coverage.cemented_strings", number(units.None),
+var CementedStrings = rules.OfWell("coverage.cemented_strings", rules.NumType(units.None),
 	"Cemented strings of the well, neither liners, tie-backs nor drive pipe; contingent strings aren't counted.",
 	func(w *well.Well) rules.Measure {
 		n := 0
@@ -142,7 +142,7 @@ var CementedStrings = ofWell("coverage.cemented_strings", number(units.None),
 	})
 
 func hasRole(name, role string) *rules.Check {
-	return ofWell(name, truth, "True when a "+role+" string is planned, contingent ones aside.",
+	return rules.OfWell(name, rules.TruthType, "True when a "+role+" string is planned, contingent ones aside.",
 		func(w *well.Well) rules.Measure {
 			for _, i := range w.InOrder() {
 				if s := &w.Plan.Strings[i]; s.Role.V == role {
@@ -160,7 +160,7 @@ var (
 )
 
 // Depth is how deep the well is.
-var Depth = ofWell("coverage.well_depth", number(units.MDLength), "Deepest end of a planned hole, along the hole.",
+var Depth = rules.OfWell("coverage.well_depth", rules.NumType(units.MDLength), "Deepest end of a planned hole, along the hole.",
 	func(w *well.Well) rules.Measure {
 		md, ref, err := w.WellDepth()
 		if err != nil {
@@ -170,7 +170,7 @@ var Depth = ofWell("coverage.well_depth", number(units.MDLength), "Deepest end o
 	})
 
 // Certified is whether a certificate goes with the plan.
-var Certified = ofWell("coverage.certificate_listed", truth, "True when a certificate is among the documents that go with the plan.",
+var Certified = rules.OfWell("coverage.certificate_listed", rules.TruthType, "True when a certificate is among the documents that go with the plan.",
 	func(w *well.Well) rules.Measure {
 		for i := range w.Plan.Documents {
 			if d := &w.Plan.Documents[i]; d.Kind.V == "certificate" {
@@ -181,7 +181,7 @@ var Certified = ofWell("coverage.certificate_listed", truth, "True when a certif
 	})
 
 // Vertical is whether the well is planned vertical.
-var Vertical = ofWell("coverage.vertical", truth,
+var Vertical = rules.OfWell("coverage.vertical", rules.TruthType,
 	"True when the plan says the hole is vertical, or its path keeps within 5 degrees of it. Not known where neither is given. Common practice, no source.",
 	func(w *well.Well) rules.Measure {
 		if v := w.Plan.Well.Vertical; v.Known() {
@@ -201,7 +201,7 @@ var Vertical = ofWell("coverage.vertical", truth,
 	})
 
 // BeforeSurface is whether a hole is drilled before surface casing is in.
-var BeforeSurface = ofHole("coverage.before_surface_casing", truth,
+var BeforeSurface = rules.OfHole("coverage.before_surface_casing", rules.TruthType,
 	"True when no surface string is cemented in the well while the section is drilled and one is planned.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		hs := w.Holes()
@@ -215,7 +215,7 @@ var BeforeSurface = ofHole("coverage.before_surface_casing", truth,
 	})
 
 // FreshMud is whether a hole is drilled with air or fresh water.
-var FreshMud = ofHole("coverage.fresh_mud", truth,
+var FreshMud = rules.OfHole("coverage.fresh_mud", rules.TruthType,
 	"True when the drilling fluid is air, fresh water or mud on fresh water. Not known where it is stated as water only.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		v := h.Plan.MudType

@@ -9,7 +9,7 @@ import (
 )
 
 // DownholeOverPore is static mud at depth over pore pressure.
-var DownholeOverPore = ofHole("coverage.mud_over_pore", number(units.Density),
+var DownholeOverPore = rules.OfHole("coverage.mud_over_pore", rules.NumType(units.Density),
 	"Least of static mud density at depth less pore pressure, high estimate, along the open hole, as an equivalent mud weight; back pressure of managed drilling counts. Density as stated for depth, else the lightest planned.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		m, err := w.DownholeOverPore(h)
@@ -17,7 +17,7 @@ var DownholeOverPore = ofHole("coverage.mud_over_pore", number(units.Density),
 	})
 
 // MudUnderFracture is static mud at depth under what shoe and rock hold.
-var MudUnderFracture = ofHole("coverage.fracture_over_mud", number(units.Density),
+var MudUnderFracture = rules.OfHole("coverage.fracture_over_mud", rules.NumType(units.Density),
 	"The lesser of the shoe test planned above the hole and the lowest fracture pressure, low estimate, along it, less static mud density at depth, as equivalent mud weights. Density as stated for depth, else the heaviest planned. With no shoe test planned, a fracture pressure too low is enough to fail and one high enough not to pass.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		m, err := w.UnderFracture(h, false)
@@ -25,7 +25,7 @@ var MudUnderFracture = ofHole("coverage.fracture_over_mud", number(units.Density
 	})
 
 // CirculatingUnderFracture is the same while circulating.
-var CirculatingUnderFracture = ofHole("coverage.fracture_over_ecd", number(units.Density),
+var CirculatingUnderFracture = rules.OfHole("coverage.fracture_over_ecd", rules.NumType(units.Density),
 	"The lesser of the shoe test planned above the hole and the lowest fracture pressure, low estimate, along it, less the highest equivalent circulating density planned. With no shoe test planned, a fracture pressure too low is enough to fail and one high enough not to pass.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		m, err := w.UnderFracture(h, true)
@@ -63,7 +63,7 @@ var RockAtParent = liner("coverage.fracture_at_lap", true, true,
 	"Fracture pressure at the shoe of the string the liner hangs in, base estimate.")
 
 func liner(name string, parent, rock bool, doc string) *rules.Check {
-	return ofString(name, number(units.Pressure), doc, func(w *well.Well, str int) rules.Measure {
+	return rules.OfString(name, rules.NumType(units.Pressure), doc, func(w *well.Well, str int) rules.Measure {
 		t, err := w.LinerTest(str, parent)
 		if rock && t.RockRef != 0 {
 			return rules.Num(float64(t.Rock), units.Pressure, t.RockRef).Where(well.AtTVD(t.At, "shoe"))
@@ -80,7 +80,7 @@ func liner(name string, parent, rock bool, doc string) *rules.Check {
 
 // planned is whether a test of some kind is planned on a string.
 func planned(name, doc string, kinds ...string) *rules.Check {
-	return ofString(name, truth, doc, func(w *well.Well, str int) rules.Measure {
+	return rules.OfString(name, rules.TruthType, doc, func(w *well.Well, str int) rules.Measure {
 		for _, t := range w.TestsOf(str, kinds...) {
 			return rules.Truth(true, t.Ref).With(t.Name.V)
 		}
@@ -95,7 +95,7 @@ var (
 )
 
 // InflowPlanned is whether a negative test is planned.
-var InflowPlanned = ofWell("coverage.inflow_test_planned", truth, "True when an inflow (negative pressure) test is planned in the well.",
+var InflowPlanned = rules.OfWell("coverage.inflow_test_planned", rules.TruthType, "True when an inflow (negative pressure) test is planned in the well.",
 	func(w *well.Well) rules.Measure {
 		for i := range w.Plan.Tests {
 			if t := &w.Plan.Tests[i]; t.Kind.V == "inflow" {
@@ -106,7 +106,7 @@ var InflowPlanned = ofWell("coverage.inflow_test_planned", truth, "True when an 
 	})
 
 // TreatedThrough is whether a string sees the treating pressure.
-var TreatedThrough = ofString("coverage.treated_through", truth,
+var TreatedThrough = rules.OfString("coverage.treated_through", rules.TruthType,
 	"True when a stimulation is planned down the casing and some length of the string faces produced fluid. Not known where its path isn't stated.",
 	func(w *well.Well, str int) rules.Measure {
 		c := &w.Plan.Completion
@@ -120,7 +120,7 @@ var TreatedThrough = ofString("coverage.treated_through", truth,
 	})
 
 // TreatingPressure is the highest treating pressure.
-var TreatingPressure = ofWell("coverage.treating_pressure", number(units.Pressure), "Highest surface treating pressure, as stated.",
+var TreatingPressure = rules.OfWell("coverage.treating_pressure", rules.NumType(units.Pressure), "Highest surface treating pressure, as stated.",
 	func(w *well.Well) rules.Measure {
 		v := w.Plan.Completion.StimulationPressure
 		if !v.Known() {
@@ -130,14 +130,14 @@ var TreatingPressure = ofWell("coverage.treating_pressure", number(units.Pressur
 	})
 
 // Stimulated is whether a stimulation is planned at all.
-var Stimulated = ofWell("coverage.stimulated", truth, "True when the plan states a treating pressure or a formation to stimulate.",
+var Stimulated = rules.OfWell("coverage.stimulated", rules.TruthType, "True when the plan states a treating pressure or a formation to stimulate.",
 	func(w *well.Well) rules.Measure {
 		c := &w.Plan.Completion
 		return rules.Truth(c.StimulationPressure.Known() || c.StimulationTopTVD.Known(), c.StimulationPressure.Ref, c.StimulationTopTVD.Ref, c.Ref)
 	})
 
 // WaterToStimulated is the rock between water and what is stimulated.
-var WaterToStimulated = ofWell("coverage.stimulated_below_water", number(units.TVDLength),
+var WaterToStimulated = rules.OfWell("coverage.stimulated_below_water", rules.NumType(units.TVDLength),
 	"Top of the stimulated formation below the deepest base of protected water, true vertical.",
 	func(w *well.Well) rules.Measure {
 		top := w.Plan.Completion.StimulationTopTVD
@@ -154,7 +154,7 @@ var WaterToStimulated = ofWell("coverage.stimulated_below_water", number(units.T
 
 // bop is a check of a number of a stack.
 func bop(name, what, doc string, get func(*plan.BOP) plan.Val[int]) *rules.Check {
-	return of(rules.BOP, name, number(units.None), doc, func(w *well.Well, s rules.Subject) rules.Measure {
+	return of(rules.BOP, name, rules.NumType(units.None), doc, func(w *well.Well, s rules.Subject) rules.Measure {
 		b := &w.Plan.BOPs[s.BOP]
 		v := get(b)
 		if !v.Known() {

@@ -9,7 +9,7 @@ import (
 const hour = units.Seconds(3600)
 
 // SlurryBottom is where in the column a slurry begins.
-var SlurryBottom = of(rules.Fluid, "coverage.slurry_above_shoe", number(units.MDLength),
+var SlurryBottom = of(rules.Fluid, "coverage.slurry_above_shoe", rules.NumType(units.MDLength),
 	"Lowest part of the slurry in the annulus above the shoe of the string, along the hole: zero for the slurry round the shoe. By volumes with enlargement, else by the planned top of the slurry below it. Not for spacers, squeezes and top-ups.",
 	func(w *well.Well, s rules.Subject) rules.Measure {
 		d, ref, err := w.SlurryBottom(s.String, s.Stage, s.Fluid)
@@ -20,7 +20,7 @@ var SlurryBottom = of(rules.Fluid, "coverage.slurry_above_shoe", number(units.MD
 	})
 
 // StrengthAtWait is the strength of a slurry when its string is drilled out.
-var StrengthAtWait = of(rules.Fluid, "coverage.strength_at_wait", number(units.Pressure),
+var StrengthAtWait = of(rules.Fluid, "coverage.strength_at_wait", rules.NumType(units.Pressure),
 	"Compressive strength of the slurry at the wait planned from plug down, linear between laboratory points that stand for its place (the shoe for the last slurry of a stage, the top for those above). Past the last point that point counts.",
 	func(w *well.Well, s rules.Subject) rules.Measure {
 		l, err := w.SlurryStrengthAtWait(s.String, s.Stage, s.Fluid)
@@ -34,7 +34,7 @@ var (
 )
 
 func aged(name, words string, age units.Seconds) *rules.Check {
-	return of(rules.Fluid, name, number(units.Pressure),
+	return of(rules.Fluid, name, rules.NumType(units.Pressure),
 		"Compressive strength of the slurry at "+words+", linear between laboratory points that stand for its place (the shoe for the last slurry of a stage, the top for those above). Past the last point that point counts.",
 		func(w *well.Well, s rules.Subject) rules.Measure {
 			l, err := w.SlurryStrength(s.String, s.Stage, s.Fluid, age)

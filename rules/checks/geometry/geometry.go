@@ -12,19 +12,15 @@ import (
 	"spudgate/rules"
 )
 
-var truth = expr.Type{Kind: expr.Truth}
-
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
-
 // ofString is a check of one quantity of a string.
 func ofString(name string, d units.Dim, small bool, doc string, measure func(w *well.Well, str int) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: number(d), Small: small, Doc: doc,
+	return &rules.Check{Name: name, About: rules.String, Type: rules.NumType(d), Small: small, Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure { return measure(w, s.String) }}
 }
 
 // ofHole is a check of one quantity of a hole section.
 func ofHole(name string, d units.Dim, small bool, doc string, measure func(w *well.Well, h *well.Hole) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.Section, Type: number(d), Small: small, Doc: doc,
+	return &rules.Check{Name: name, About: rules.Section, Type: rules.NumType(d), Small: small, Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			h, err := w.HoleAt(s.Section)
 			if err != nil {

@@ -65,7 +65,7 @@ var Bit = ofHole("geometry.bit", units.Length, true, "Diameter of the bit the se
 	})
 
 // FirstOfRole is whether no earlier string has the same role.
-var FirstOfRole = &rules.Check{Name: "string.first_of_role", About: rules.String, Type: truth,
+var FirstOfRole = &rules.Check{Name: "string.first_of_role", About: rules.String, Type: rules.TruthType,
 	Doc: "True for the first string of its role, in the order they're run.",
 	Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 		role := w.Plan.Strings[s.String].Role
@@ -81,7 +81,7 @@ var FirstOfRole = &rules.Check{Name: "string.first_of_role", About: rules.String
 	}}
 
 // Dogleg is the sharpest bend of the planned path.
-var Dogleg = &rules.Check{Name: "geometry.dogleg", About: rules.Survey, Type: number(units.Curvature),
+var Dogleg = &rules.Check{Name: "geometry.dogleg", About: rules.Survey, Type: rules.NumType(units.Curvature),
 	Doc: "Greatest dogleg severity between survey stations, minimum curvature. S. J. Sawaryn and J. L. Thorogood, SPE 84246 (2005).",
 	Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 		m, source, err := w.Depths()

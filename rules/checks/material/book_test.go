@@ -3,11 +3,6 @@ package material_test
 import (
 	"testing"
 
-	"spudgate/plan/well"
-	"spudgate/rules"
-	"spudgate/rules/basis"
-	"spudgate/rules/books"
-	"spudgate/rules/checks"
 	"spudgate/rules/checks/checktest"
 	"spudgate/rules/finding"
 )
@@ -45,37 +40,11 @@ func TestRequirementsOnAPlan(t *testing.T) {
 		"proprietary":    {frame(gasWell+`,"h2s":9`, pipe("QX-90", ""), ""), map[string]finding.Verdict{"sour-grade@P / 7 26 QX-90 LTC": finding.NotAssessed}},
 		"old stock":      {frame(gasWell, pipe("C95", ""), ""), map[string]finding.Verdict{"grade-current@P / 7 26 C95 LTC": finding.NotMet}},
 	} {
-		got := judged(t, c.plan)
+		got := checktest.Judge(t, c.plan, "good-practice", finding.Permit)
 		for key, want := range c.want {
-			if v := got["good-practice/"+key]; v != want {
+			if v := got[key].Verdict; v != want {
 				t.Errorf("%s: %s: %q, want %q", name, key, v, want)
 			}
 		}
 	}
-}
-
-func judged(t *testing.T, text string) map[string]finding.Verdict {
-	t.Helper()
-	p := checktest.Plan(t, text)
-	b, err := basis.Default(p.System)
-	if err != nil {
-		t.Fatal(err)
-	}
-	g, err := rules.NewRegistry(checks.All())
-	if err != nil {
-		t.Fatal(err)
-	}
-	book, err := books.Builtin("good-practice", g, b.TypeOf)
-	if err != nil {
-		t.Fatal(err)
-	}
-	e := rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: finding.Permit, AsOf: "2026-11-01"})
-	out := map[string]finding.Verdict{}
-	for _, f := range e.All([]*rules.Book{book}) {
-		if f.Failed {
-			t.Errorf("%s: %s", f.Key, f.Reason)
-		}
-		out[f.Key] = f.Verdict
-	}
-	return out
 }

@@ -18,7 +18,7 @@ var HeadStill = head("placement.surface_pressure_over_rating_still", overRating+
 var Head = head("placement.surface_pressure_over_rating", overRating+" With the friction of pipe and annulus."+way, true)
 
 func head(name, doc string, moving bool) *rules.Check {
-	return ofStage(name, number(units.None), doc, func(j job) rules.Measure {
+	return ofStage(name, rules.NumType(units.None), doc, func(j job) rules.Measure {
 		p, step, err := j.PlacementHead(j.str, j.st, moving)
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
@@ -52,7 +52,7 @@ func leastRating(r *plan.Rig) (least plan.Val[units.Pascals], name string, gaps 
 }
 
 // BumpSpare is the bump pressure stated over that before the bump.
-var BumpSpare = ofStage("placement.bump_spare", number(units.Pressure),
+var BumpSpare = ofStage("placement.bump_spare", rules.NumType(units.Pressure),
 	"Total surface pressure stated for the bump less the pressure at the head just before the plug lands; friction counted where every rheology and rate is given, else standing still. Not for a job without a plug."+way,
 	func(j job) rules.Measure {
 		switch k := j.stage.Kind.V; {
@@ -81,7 +81,7 @@ var BumpSpare = ofStage("placement.bump_spare", number(units.Pressure),
 	})
 
 // FreeFall is how far a pipe runs empty.
-var FreeFall = ofStage("placement.free_fall", number(units.None),
+var FreeFall = ofStage("placement.free_fall", rules.NumType(units.None),
 	"Longest empty length under the head while a stage is pumped, over the length of the path down to where it leaves the string. Without rheology friction doesn't hold the column back, and the length is the longest it can be."+way,
 	func(j job) rules.Measure {
 		p, err := j.Placement(j.str, j.st)
@@ -106,7 +106,7 @@ var LiftSpareStill = lift("placement.lift_spare_still", liftDoc+" Columns standi
 var LiftSpare = lift("placement.lift_spare", liftDoc+" With the friction of the annulus."+way, true)
 
 func lift(name, doc string, moving bool) *rules.Check {
-	return ofStage(name, number(units.Force), doc, func(j job) rules.Measure {
+	return ofStage(name, rules.NumType(units.Force), doc, func(j job) rules.Measure {
 		l, err := j.PlacementLift(j.str, j.st, moving)
 		if err != nil {
 			return rules.From(err, j.stage.Ref)

@@ -14,10 +14,6 @@ import (
 	"spudgate/rules"
 )
 
-var truth = expr.Type{Kind: expr.Truth}
-
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
-
 // job is a stage as a check sees it.
 type job struct {
 	*well.Well
@@ -91,7 +87,7 @@ func refs(list ...place.Ref) []place.Ref {
 const way = " Followed as pumped: down the path of the displacement, out at shoe or stage collar, up the annulus as the volumes see it, fronts flat, fluids incompressible; where the column inside outweighs the rest the pipe runs empty from the head down, and catches up. Until the plug lands, or the planned displacement is in."
 
 // FrictionKnown is whether friction can be counted.
-var FrictionKnown = ofStage("placement.friction_known", truth,
+var FrictionKnown = ofStage("placement.friction_known", rules.TruthType,
 	"True when the rheology of the mud and of every fluid of a stage and the mixing and displacement rates are given, so that friction can be counted while it is placed.",
 	func(j job) rules.Measure {
 		p, err := j.Placement(j.str, j.st)

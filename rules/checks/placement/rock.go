@@ -15,7 +15,7 @@ var FractureSpareStill = fracture("placement.fracture_spare_still", underFractur
 var FractureSpare = fracture("placement.fracture_spare", underFracture+" With the friction of the annulus above the place (API RP 13D; Herschel-Bulkley, power law or Bingham as given, concentric pipe)."+way, true)
 
 func fracture(name, doc string, moving bool) *rules.Check {
-	return ofStage(name, number(units.Pressure), doc, func(j job) rules.Measure {
+	return ofStage(name, rules.NumType(units.Pressure), doc, func(j job) rules.Measure {
 		m, err := j.PlacementUnderFracture(j.str, j.st, moving)
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
@@ -30,7 +30,7 @@ func fracture(name, doc string, moving bool) *rules.Check {
 }
 
 // PoreSpare is what a job has over pore pressure at its lightest.
-var PoreSpare = ofStage("placement.pore_spare", number(units.Pressure),
+var PoreSpare = ofStage("placement.pore_spare", rules.NumType(units.Pressure),
 	"Pressure in the annulus standing still less pore pressure, high estimate: least over every moment of a stage and the tops of the open zones that can flow. Friction only adds to it. Light spacers make it least. Not in a hole drilled managed, underbalanced or with air."+way,
 	func(j job) rules.Measure {
 		if h, err := j.HoleOf(j.str); err == nil && (h.Plan.Drilled.V == "managed" || h.Plan.Drilled.V == "underbalanced" || h.Plan.Drilled.V == "air") {

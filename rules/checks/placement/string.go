@@ -11,7 +11,7 @@ import (
 )
 
 // Slips is what hangs in the slips over what crushes the pipe.
-var Slips = &rules.Check{Name: "placement.on_slips", About: rules.Segment, Type: number(units.None),
+var Slips = &rules.Check{Name: "placement.on_slips", About: rules.Segment, Type: rules.NumType(units.None),
 	Doc: "Buoyed weight of a segment and of all below it over the pull at which slips begin to crush it: Sy A / sqrt(1 + x + x^2), x = D K / (2 L), K = 4.00 (taper 9 deg 27' 45\", friction 0.08), L the stated contact length (W. Reinhold and J. Spiri, World Oil, October 1959). Pipe full of the mud it is run in; no drag, no overpull.",
 	Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 		seg := &w.Plan.Strings[s.String].Segments[s.Segment]
@@ -30,7 +30,7 @@ var Slips = &rules.Check{Name: "placement.on_slips", About: rules.Segment, Type:
 	}}
 
 // SurgeSpare is what running a string leaves under fracture pressure.
-var SurgeSpare = &rules.Check{Name: "placement.surge_spare", About: rules.String, Type: number(units.Pressure),
+var SurgeSpare = &rules.Check{Name: "placement.surge_spare", About: rules.String, Type: rules.NumType(units.Pressure),
 	Doc: "Fracture pressure, low estimate, less mud column and surge pressure, least over the open hole, while a string with a closed end reaches bottom at its highest speed (stated; else 1.5 times the average). Mud goes past the pipe at v (Kc + d^2/(D^2 - d^2)), Kc the clinging constant of laminar or turbulent flow (J. A. Burkhardt, JPT, June 1961), its friction as API RP 13D. Holes at bit or reamed size; the pipe that runs a liner isn't in it. Swab isn't looked at.",
 	Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 		str := &w.Plan.Strings[s.String]

@@ -9,7 +9,7 @@ import (
 )
 
 // Centralized is whether a zone has centralizers.
-var Centralized = ofZone("placement.centralized", truth,
+var Centralized = ofZone("placement.centralized", rules.TruthType,
 	"True when centralizers are listed along the whole length of a zone in the hole of a string, within a joint of its ends.",
 	func(w *well.Well, str, zone int) rules.Measure {
 		ok, ref, err := w.CentralizedZone(str, zone)
@@ -20,7 +20,7 @@ var Centralized = ofZone("placement.centralized", truth,
 	})
 
 // Standoff is how well pipe stands off the wall across a zone.
-var Standoff = ofZone("placement.standoff", number(units.None),
+var Standoff = ofZone("placement.standoff", rules.NumType(units.None),
 	"Least standoff across a zone, at the centralizers listed there and in the middle between them: (gap - drop - sag)/gap, gap half of hole less pipe (ISO 10427-2, API RP 10D-2). Load of a span: buoyed weight across the hole and tension turned sideways by its curvature, in three dimensions; sag as a beam held at both ends, tension counted; drop of a rigid centralizer its play in the hole, of a bow in proportion to its restoring force at 67 %. Displacement inside, slurries outside; hole as the volumes count it.",
 	func(w *well.Well, str, zone int) rules.Measure {
 		s, err := w.ZoneStandoff(str, zone)
@@ -37,7 +37,7 @@ var Standoff = ofZone("placement.standoff", number(units.None),
 	})
 
 // Contact is how long spacers stand across a zone.
-var Contact = ofZone("placement.contact", number(units.Time),
+var Contact = ofZone("placement.contact", rules.NumType(units.Time),
 	"Time from the leading to the trailing front of spacers and preflushes at the top of a zone, by the history of the job; free fall hurries it, and holds it while the pipe fills again. Not where the slurry does not come. The stage that leaves the string nearest below the zone."+way,
 	func(w *well.Well, str, zone int) rules.Measure {
 		s := &w.Plan.Strings[str]

@@ -26,7 +26,7 @@ var ShoeUnderMost = shoeDepth("shoe.under_most", "line - shoe",
 	func(w *well.Well) (depth, string, error) { return w.AgencyDepth("shoe_at_most") })
 
 func shoeDepth(name, formula, doc string, line func(*well.Well) (depth, string, error)) *rules.Check {
-	return ofString(name, number(units.TVDLength), doc, func(w *well.Well, str int) rules.Measure {
+	return rules.OfString(name, rules.NumType(units.TVDLength), doc, func(w *well.Well, str int) rules.Measure {
 		if by := w.WaterString(); by != str {
 			if by < 0 {
 				return rules.From(well.Lack(w.Plan.Strings[str].Ref, "a cemented string over the protected water"))
@@ -52,7 +52,7 @@ func shoeDepth(name, formula, doc string, line func(*well.Well) (depth, string, 
 }
 
 // ShoeUnsound is whether the rock at a shoe is stated to be unfit for it.
-var ShoeUnsound = ofString("shoe.unsound_rock", truth,
+var ShoeUnsound = rules.OfString("shoe.unsound_rock", rules.TruthType,
 	"True when the formation at the shoe is stated to be not competent, to take losses or to be mobile, or holds coal or salt. Nothing stated is false. Common practice, no source.",
 	func(w *well.Well, str int) rules.Measure {
 		i, none := rock(w, str)
@@ -71,7 +71,7 @@ var ShoeUnsound = ofString("shoe.unsound_rock", truth,
 	})
 
 // ShoeRockStated is whether a plan says what a shoe stands in.
-var ShoeRockStated = ofString("shoe.rock_stated", truth,
+var ShoeRockStated = rules.OfString("shoe.rock_stated", rules.TruthType,
 	"True when the plan says whether the formation at the shoe can hold it.",
 	func(w *well.Well, str int) rules.Measure {
 		i, none := rock(w, str)
@@ -101,7 +101,7 @@ func rock(w *well.Well, str int) (int, *rules.Measure) {
 }
 
 // ShoeDrilledOut is whether a hole under a BOP starts at the shoe.
-var ShoeDrilledOut = ofString("shoe.drilled_out", truth,
+var ShoeDrilledOut = rules.OfString("shoe.drilled_out", rules.TruthType,
 	"True when a hole with a BOP and mud returns to the rig is drilled from the string's shoe.",
 	func(w *well.Well, str int) rules.Measure {
 		_, err := w.DrilledOut(str)
@@ -115,7 +115,7 @@ var ShoeDrilledOut = ofString("shoe.drilled_out", truth,
 	})
 
 // MudBelow is the heaviest mud of the hole drilled from a shoe.
-var MudBelow = ofString("pressure.mud_below", number(units.Density),
+var MudBelow = rules.OfString("pressure.mud_below", rules.NumType(units.Density),
 	"Heaviest mud planned in the hole drilled from the string's shoe.",
 	func(w *well.Well, str int) rules.Measure {
 		h, err := w.DrilledOut(str)
@@ -130,7 +130,7 @@ var MudBelow = ofString("pressure.mud_below", number(units.Density),
 	})
 
 // PoreBelow is the steepest pore pressure of the hole drilled from a shoe.
-var PoreBelow = ofString("pressure.pore_below", number(units.Density),
+var PoreBelow = rules.OfString("pressure.pore_below", rules.NumType(units.Density),
 	"Greatest pore pressure, high estimate, of the hole drilled from the string's shoe, as an equivalent mud weight.",
 	func(w *well.Well, str int) rules.Measure {
 		h, err := w.DrilledOut(str)
@@ -145,7 +145,7 @@ var PoreBelow = ofString("pressure.pore_below", number(units.Density),
 	})
 
 // ShoeTest is the strongest shoe test planned.
-var ShoeTest = ofString("shoe.test_emw", number(units.Density),
+var ShoeTest = rules.OfString("shoe.test_emw", rules.NumType(units.Density),
 	"Strongest shoe test planned at the string, as an equivalent mud weight at the shoe: as stated, else fluid density + p / (g z). Bourgoyne et al., Applied Drilling Engineering (SPE, 1986), ch. 6.",
 	func(w *well.Well, str int) rules.Measure {
 		emw, t, err := w.ShoeTest(str)
@@ -166,7 +166,7 @@ var ShoeTest = ofString("shoe.test_emw", number(units.Density),
 	})
 
 // ShoeTestNewHole is the new hole drilled before a shoe test.
-var ShoeTestNewHole = ofString("shoe.test_new_hole", number(units.Length),
+var ShoeTestNewHole = rules.OfString("shoe.test_new_hole", rules.NumType(units.Length),
 	"New hole planned below the shoe before its test.",
 	func(w *well.Well, str int) rules.Measure {
 		_, t, err := w.ShoeTest(str)

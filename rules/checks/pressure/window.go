@@ -25,7 +25,7 @@ var FractureOverECD = profile("pressure.fracture_over_ecd", "curve - mud", "frac
 	(*well.Well).FractureOverECD)
 
 func profile(name, formula, curve, doc string, margin func(*well.Well, *well.Hole) (well.Margin, error)) *rules.Check {
-	return ofHole(name, number(units.Density), doc, func(w *well.Well, h *well.Hole) rules.Measure {
+	return rules.OfHole(name, rules.NumType(units.Density), doc, func(w *well.Well, h *well.Hole) rules.Measure {
 		m, err := margin(w, h)
 		if err != nil {
 			return rules.From(err, h.Plan.Ref)
@@ -38,7 +38,7 @@ func profile(name, formula, curve, doc string, margin func(*well.Well, *well.Hol
 }
 
 // MayFlow is whether a zone of the hole can flow.
-var MayFlow = ofHole("pressure.may_flow", truth,
+var MayFlow = rules.OfHole("pressure.may_flow", rules.TruthType,
 	"True when a formation of the hole can flow or the well is exploration; false where formations are listed and none can. Not known where none is listed.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		flows, err := w.MayFlow(h)
@@ -49,7 +49,7 @@ var MayFlow = ofHole("pressure.may_flow", truth,
 	})
 
 // BottomTVD is how deep the open hole goes.
-var BottomTVD = ofHole("pressure.bottom_tvd", number(units.TVDLength), "True vertical depth of the deepest point of the hole.",
+var BottomTVD = rules.OfHole("pressure.bottom_tvd", rules.NumType(units.TVDLength), "True vertical depth of the deepest point of the hole.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		s, err := w.OpenHole(h)
 		if err != nil {
@@ -59,7 +59,7 @@ var BottomTVD = ofHole("pressure.bottom_tvd", number(units.TVDLength), "True ver
 	})
 
 // PoreBottom is the pore pressure at the deepest point of the hole.
-var PoreBottom = ofHole("pressure.pore_bottom", number(units.Pressure), "Pore pressure, high estimate, at the deepest point of the hole.",
+var PoreBottom = rules.OfHole("pressure.pore_bottom", rules.NumType(units.Pressure), "Pore pressure, high estimate, at the deepest point of the hole.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		s, err := w.OpenHole(h)
 		if err != nil {
@@ -73,15 +73,15 @@ var PoreBottom = ofHole("pressure.pore_bottom", number(units.Pressure), "Pore pr
 	})
 
 // PoreSteepest is the pore pressure where it is greatest for its depth.
-var PoreSteepest = steepest("pressure.pore_steepest", number(units.Pressure), "Pore pressure, high estimate, at the depth of the open hole where it is greatest as an equivalent mud weight.",
+var PoreSteepest = steepest("pressure.pore_steepest", rules.NumType(units.Pressure), "Pore pressure, high estimate, at the depth of the open hole where it is greatest as an equivalent mud weight.",
 	func(p units.Pascals, _ units.TVD) (float64, units.Dim) { return float64(p), units.Pressure })
 
 // PoreSteepestTVD is that depth.
-var PoreSteepestTVD = steepest("pressure.pore_steepest_tvd", number(units.TVDLength), "True vertical depth of the open hole where pore pressure, high estimate, is greatest as an equivalent mud weight.",
+var PoreSteepestTVD = steepest("pressure.pore_steepest_tvd", rules.NumType(units.TVDLength), "True vertical depth of the open hole where pore pressure, high estimate, is greatest as an equivalent mud weight.",
 	func(_ units.Pascals, z units.TVD) (float64, units.Dim) { return float64(z), units.TVDLength })
 
 func steepest(name string, t expr.Type, doc string, pick func(units.Pascals, units.TVD) (float64, units.Dim)) *rules.Check {
-	return ofHole(name, t, doc, func(w *well.Well, h *well.Hole) rules.Measure {
+	return rules.OfHole(name, t, doc, func(w *well.Well, h *well.Hole) rules.Measure {
 		p, z, ref, err := w.PoreSteepest(h)
 		if err != nil {
 			return rules.From(err, h.Plan.Ref)

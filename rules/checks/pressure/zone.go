@@ -19,7 +19,7 @@ var ZoneContents = &rules.Check{Name: "zone.contents", About: rules.Zone, Type: 
 	}}
 
 // ZoneTDS is how salty a zone's water is.
-var ZoneTDS = &rules.Check{Name: "zone.tds", About: rules.Zone, Type: number(units.None),
+var ZoneTDS = &rules.Check{Name: "zone.tds", About: rules.Zone, Type: rules.NumType(units.None),
 	Doc: "Total dissolved solids of the formation's water, as stated.",
 	Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 		f := &w.Plan.Formations[s.Zone]

@@ -30,7 +30,7 @@ var AccessoryTension = accessory("running.accessory_tension", "Least tension rat
 	})
 
 func accessory[Q ~float64](name, doc string, rating func(*plan.Accessory) plan.Val[Q], pipe func(*well.Rated) (Q, error)) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: number(units.None), Doc: doc,
+	return &rules.Check{Name: name, About: rules.String, Type: rules.NumType(units.None), Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			c, err := w.Casing(s.String)
 			if err != nil {

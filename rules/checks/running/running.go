@@ -11,8 +11,6 @@ import (
 	"spudgate/rules"
 )
 
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
-
 func input[Q ~float64](name string, x Q, d units.Dim, ref place.Ref) expr.Input {
 	return expr.Input{Name: name, SI: float64(x), Dim: d, Ref: ref}
 }
@@ -36,7 +34,7 @@ var OnSpider = onRig("running.on_spider", "Load below the block over the rating 
 	func(r *plan.Rig) plan.Val[units.Newtons] { return r.Spider })
 
 func onRig(name, doc, what string, block bool, rating func(*plan.Rig) plan.Val[units.Newtons]) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: number(units.None), Doc: doc + hookDoc,
+	return &rules.Check{Name: name, About: rules.String, Type: rules.NumType(units.None), Doc: doc + hookDoc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			h, err := w.Hanging(s.String)
 			if err != nil {
@@ -86,7 +84,7 @@ func held(w *well.Well, h well.Hanging, rating plan.Val[units.Newtons]) rules.Me
 var RoundTorque = torque("running.torque", "Planned make-up torque over the optimum of API 8-round thread, 1 % of joint strength (API RP 5C1; 75 to 125 % of the optimum is its window). Not for buttress, made up by position, nor for a maker's own connection, made up to its data sheet.")
 
 func torque(name, doc string) *rules.Check {
-	return &rules.Check{Name: name, About: rules.Segment, Type: number(units.None), Doc: doc,
+	return &rules.Check{Name: name, About: rules.Segment, Type: rules.NumType(units.None), Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			seg := &w.Plan.Strings[s.String].Segments[s.Segment]
 			best, r, err := w.BestTorque(s.String, s.Segment)
@@ -126,7 +124,7 @@ var LongestJoint = ofSegment("running.longest_joint", "Longest joint of the rang
 	}, func(seg *plan.Segment) place.Ref { return seg.Range.Ref })
 
 func ofSegment(name, doc string, measure func(*well.Well, rules.Subject) (units.Meters, error), at func(*plan.Segment) place.Ref) *rules.Check {
-	return &rules.Check{Name: name, About: rules.Segment, Type: number(units.Length), Doc: doc,
+	return &rules.Check{Name: name, About: rules.Segment, Type: rules.NumType(units.Length), Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			seg := &w.Plan.Strings[s.String].Segments[s.Segment]
 			v, err := measure(w, s)

@@ -4,11 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"spudgate/plan/well"
-	"spudgate/rules"
-	"spudgate/rules/basis"
-	"spudgate/rules/books"
-	"spudgate/rules/checks"
 	"spudgate/rules/checks/checktest"
 	"spudgate/rules/finding"
 )
@@ -29,27 +24,11 @@ const lease = `"units":"field","well":{"name":"A","class":"%CLASS%"},
 
 func judge(t *testing.T, text, requirement, subject string) finding.Finding {
 	t.Helper()
-	p := checktest.Plan(t, text)
-	b, err := basis.Default(p.System)
-	if err != nil {
-		t.Fatal(err)
+	f, ok := checktest.Judge(t, text, "us-onshore-federal", finding.PreSpud)[requirement+"@"+subject]
+	if !ok {
+		t.Fatalf("no finding of %s on %s", requirement, subject)
 	}
-	g, err := rules.NewRegistry(checks.All())
-	if err != nil {
-		t.Fatal(err)
-	}
-	book, err := books.Builtin("us-onshore-federal", g, b.TypeOf)
-	if err != nil {
-		t.Fatal(err)
-	}
-	e := rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: finding.PreSpud, AsOf: "2026-11-25"})
-	for _, f := range e.All([]*rules.Book{book}) {
-		if f.Key == "us-onshore-federal/"+requirement+"@"+subject {
-			return f
-		}
-	}
-	t.Fatalf("no finding of %s on %s", requirement, subject)
-	return finding.Finding{}
+	return f
 }
 
 // TestFederalTraps takes whole plans through the traps of the regulation.

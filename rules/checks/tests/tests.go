@@ -10,27 +10,18 @@ import (
 	"spudgate/rules"
 )
 
-var truth = expr.Type{Kind: expr.Truth}
-
-func number(d units.Dim) expr.Type { return expr.Type{Kind: expr.Num, Dim: d} }
-
-func ofString(name string, t expr.Type, doc string, measure func(w *well.Well, str int) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: t, Doc: doc,
-		Measure: func(w *well.Well, s rules.Subject) rules.Measure { return measure(w, s.String) }}
-}
-
 func ofTest(name string, d units.Dim, doc string, measure func(w *well.Well, t *plan.Test) rules.Measure) *rules.Check {
-	return &rules.Check{Name: name, About: rules.Test, Type: number(d), Doc: doc,
+	return &rules.Check{Name: name, About: rules.Test, Type: rules.NumType(d), Doc: doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure { return measure(w, &w.Plan.Tests[s.Test]) }}
 }
 
 // CasingPressure is the test pressure of a string.
-var CasingPressure = ofString("test.casing_pressure", number(units.Pressure),
+var CasingPressure = rules.OfString("test.casing_pressure", rules.NumType(units.Pressure),
 	"Strongest casing test planned on the string, surface pressure, gauge; tests a plug keeps off the casing don't count.",
 	func(w *well.Well, str int) rules.Measure { return strongest(w.CasingTest(str)) })
 
 // LapPressure is the test pressure of a liner's lap.
-var LapPressure = ofString("test.lap_pressure", number(units.Pressure),
+var LapPressure = rules.OfString("test.lap_pressure", rules.NumType(units.Pressure),
 	"Strongest pressure test planned of the liner's lap, surface pressure, gauge.",
 	func(w *well.Well, str int) rules.Measure { return strongest(w.LapTest(str)) })
 
@@ -42,7 +33,7 @@ func strongest(p units.Pascals, t *plan.Test, err error) rules.Measure {
 }
 
 // LapPlanned is whether a liner's lap is tested at all.
-var LapPlanned = ofString("test.lap_planned", truth,
+var LapPlanned = rules.OfString("test.lap_planned", rules.TruthType,
 	"True when a pressure or inflow test of the liner's lap is planned.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
@@ -96,7 +87,7 @@ var Drop = ofTest("test.drop", units.None, "Pressure drop allowed over the holdi
 	})
 
 // InternalYieldLeast is the weakest segment of a string inside.
-var InternalYieldLeast = ofString("rating.internal_yield_least", number(units.Pressure),
+var InternalYieldLeast = rules.OfString("rating.internal_yield_least", rules.NumType(units.Pressure),
 	"Lowest minimum internal yield rating over the segments of the string, new and as published: the least of pipe body, coupling and leak resistance, or the rating stated. API TR 5C3 / ISO/TR 10400.",
 	func(w *well.Well, str int) rules.Measure {
 		p, r, err := w.InternalYieldLeast(str)
@@ -107,7 +98,7 @@ var InternalYieldLeast = ofString("rating.internal_yield_least", number(units.Pr
 	})
 
 // DesignStated is whether the plan says which design factors it was made to.
-var DesignStated = &rules.Check{Name: "design.stated", About: rules.Well, Type: truth,
+var DesignStated = &rules.Check{Name: "design.stated", About: rules.Well, Type: rules.TruthType,
 	Doc: "True when the plan states its burst, collapse and tension design factors.",
 	Measure: func(w *well.Well, _ rules.Subject) rules.Measure {
 		d := &w.Plan.Design
@@ -123,7 +114,7 @@ var SegmentCondition = &rules.Check{Name: "segment.condition", About: rules.Segm
 	}}
 
 // SegmentWall is the smallest wall measured on used pipe.
-var SegmentWall = &rules.Check{Name: "segment.measured_wall", About: rules.Segment, Type: number(units.None),
+var SegmentWall = &rules.Check{Name: "segment.measured_wall", About: rules.Segment, Type: rules.NumType(units.None),
 	Doc: "Smallest wall measured, as a part of the nominal new wall.",
 	Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 		g := &w.Plan.Strings[s.String].Segments[s.Segment]
