@@ -86,6 +86,8 @@ func TestBasisAndVariances(t *testing.T) {
 			`{"format":"spudgate-basis/1","name":"a","values":{"burst":true}}`},
 		"variances": {`{"format":"spudgate-variances/1","variances":[{"requirement":"b/r","subject":"s","kind":"agency","expires":"2027-01-01"}]}`,
 			`{"format":"spudgate-variances/1","variances":[{"requirement":"b/r","subject":"s","kind":"agency","expires":"soon"}]}`},
+		"evidence": {`{"format":"spudgate-evidence/1","evidence":[{"book":"b","text":"Mud is","by":"a","date":"2026-11-20","reference":"r"}]}`,
+			`{"format":"spudgate-evidence/1","evidence":[{"book":"b","text":"Mud is","by":"a","date":"soon","reference":"r"}]}`},
 		"findings": {`{"format":"spudgate-findings/1","tool":{"name":"spudgate","version":"1"},"as_of":"2026-11-25","caution":"c","well":{"name":"w","stage":"permit","stage_from":"plan","units":"field"},"inputs":[],"books":[],"basis":{"name":"b","values":[]},"outcome":{"word":"CLEAR","why":"x"},"strings":[],"waiting":[],"findings":[],"notes":[],"unread":[],"tables":[]}`,
 			`{"format":"spudgate-findings/1","outcome":{"word":"MAYBE","why":"x"}}`},
 	} {
@@ -97,7 +99,7 @@ func TestBasisAndVariances(t *testing.T) {
 			t.Errorf("%s accepts %s", name, texts[1])
 		}
 	}
-	if got := strings.Join(schema.Names(), " "); got != "basis book findings plan variances" {
+	if got := strings.Join(schema.Names(), " "); got != "basis book evidence findings plan variances" {
 		t.Errorf("schemas: %s", got)
 	}
 }

@@ -36,6 +36,7 @@ type auditing struct {
 	books   []string
 	basis   string
 	varied  string
+	proof   string
 	stage   string
 	asOf    string
 	holdOn  string
@@ -51,6 +52,7 @@ func (a *auditing) register(f *pflag.FlagSet) {
 	f.StringArrayVar(&a.books, "book", nil, "add a rulebook: a built-in `NAME` or a file (repeat for several)")
 	f.StringVar(&a.basis, "basis", "", "the company's design basis, a JSON `FILE`")
 	f.StringVar(&a.varied, "variances", "", "variances granted, a JSON `FILE`")
+	f.StringVar(&a.proof, "evidence", "", "what a person says of clauses only a person can judge, a JSON `FILE`")
 	f.StringVar(&a.stage, "stage", "", "how far the plan has come: permit, programme or pre_spud")
 	f.StringVar(&a.asOf, "as-of", "", "the audit's `DATE`, yyyy-mm-dd (default today)")
 	f.StringVar(&a.holdOn, "hold-on", "major", "the gravest `GRADE` that may pass is below this: major, minor or observation")
@@ -243,7 +245,21 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		f := rules.NoBook(j, books.Names(), p.Place(p.Well.Jurisdiction.Ref))
 		fs = append(fs, f)
 	}
+	var answers []rules.Evidence
+	if a.proof != "" {
+		raw, err := os.ReadFile(a.proof)
+		if err != nil {
+			return nil, nil, unfit{err}
+		}
+		if answers, err = rules.ParseEvidence(filepath.Base(a.proof), raw); err != nil {
+			return nil, nil, unfit{err}
+		}
+		sources = append(sources, source("evidence", a.proof, raw))
+	}
 	r := record.Make(record.Input{Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
+	if err := rules.Answer(r, answers); err != nil {
+		return nil, nil, unfit{err}
+	}
 	return r, p, nil
 }
 

@@ -339,3 +339,31 @@ func TestUnknownJurisdiction(t *testing.T) {
 		t.Errorf("status %d\n%s", status, out)
 	}
 }
+
+// Evidence answers a clause for a person, and stands in the record and the
+// workbook; evidence that names no clause is refused.
+func TestEvidence(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "e.json")
+	write := func(begins string) {
+		text := `{"format":"spudgate-evidence/1","evidence":[{"book":"us-onshore-federal","text":"` + begins + `","by":"reviewer","date":"2026-11-20","reference":"site note 4"}]}`
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	plain, _ := audited(t, demo+"harrow-fen-a.json")
+	write("Flare lines end")
+	r, status := audited(t, demo+"harrow-fen-a.json", "--evidence", path)
+	open := func(r *finding.Record) (n int) {
+		for _, b := range r.Books {
+			n += b.ByPerson
+		}
+		return n
+	}
+	if status != statusClear || open(r) != open(plain)-1 {
+		t.Errorf("status %d, %d clauses open, %d without evidence", status, open(r), open(plain))
+	}
+	write("Nothing of the kind")
+	if status, _, errs := spudgate(t, "audit", demo+"harrow-fen-a.json", "--evidence", path); status != statusUnfit || !strings.Contains(errs, "expected one") {
+		t.Errorf("status %d, %s", status, errs)
+	}
+}

@@ -57,6 +57,13 @@ func (b *book) clauses(g *grid, bk *finding.Book, heading string, list []finding
 	g.high(8)
 	g.add(text(fmt.Sprintf("%s: %s %s", heading, bk.ID, bk.Edition), section).over(len(g.columns)))
 	for _, c := range list {
-		g.add(text(bk.ID, plain), text(c.Clause, strong).over(2), text(c.Text, plain).over(9))
+		about := c.Text
+		if e := c.Evidence; e != nil {
+			about += " Judged by " + e.By + " on " + e.Date + ", " + e.Reference + "."
+			if e.Note != "" {
+				about += " " + e.Note
+			}
+		}
+		g.add(text(bk.ID, plain), text(c.Clause, strong).over(2), text(about, plain).over(9))
 	}
 }

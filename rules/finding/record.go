@@ -72,6 +72,16 @@ type Book struct {
 type Gap struct {
 	Clause string `json:"clause"`
 	Text   string `json:"text"`
+	// Evidence is what a person put behind a clause only a person can judge.
+	Evidence *Evidence `json:"evidence,omitempty"`
+}
+
+// Evidence is a person's word on a clause: who, when, resting on what.
+type Evidence struct {
+	By        string `json:"by"`
+	Date      string `json:"date"` // yyyy-mm-dd
+	Reference string `json:"reference"`
+	Note      string `json:"note,omitempty"`
 }
 
 // Basis is the design basis used.
