@@ -9,7 +9,9 @@ import (
 	"spudgate/plan"
 	"spudgate/plan/read"
 	"spudgate/plan/units"
+	"spudgate/plan/well"
 	"spudgate/reports/workbook"
+	"spudgate/rules/basis"
 	"spudgate/schema"
 )
 
@@ -64,4 +66,34 @@ func BenchmarkWorkbook(b *testing.B) {
 		}
 	}
 	b.ReportMetric(float64(out.Len()), "bytes")
+}
+
+// BenchmarkStrength judges every load case of every string of the seven-string
+// deviated plan and prints how many places that is.
+func BenchmarkStrength(b *testing.B) {
+	docs, err := read.File(demo + "harrow-fen-a.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	p, faults := plan.Decode(docs[0])
+	if len(faults) > 0 {
+		b.Fatal(faults)
+	}
+	bs, err := basis.Default(p.System)
+	if err != nil {
+		b.Fatal(err)
+	}
+	places := 0
+	for b.Loop() {
+		w := well.New(p, bs.Assumptions())
+		places = 0
+		for i := range p.Strings {
+			for _, c := range well.StrengthCases() {
+				if r, err := w.Strength(i, c); err == nil {
+					places += len(r.Lines)
+				}
+			}
+		}
+	}
+	b.ReportMetric(float64(places), "places")
 }
