@@ -48,7 +48,9 @@ func (e *Engine) All(books []*Book) []finding.Finding {
 		for i := range b.Requirements {
 			r := &b.Requirements[i]
 			for _, s := range e.Subjects(r.Subject) {
-				out = append(out, e.One(r, s))
+				if r.concerns(s, e.Subjects) {
+					out = append(out, e.One(r, s))
+				}
 			}
 		}
 	}
@@ -281,7 +283,7 @@ func Conclude(fs []finding.Finding, books []*Book, o Options) finding.Outcome {
 	out := finding.Outcome{Word: finding.Clear, HoldOn: string(o.HoldOn)}
 	regulated := false
 	for _, b := range books {
-		regulated = regulated || b.Regulation
+		regulated = regulated || b.Regulation && b.ID != ConditionsBook
 	}
 	hold := false
 	for i := range fs {

@@ -64,6 +64,7 @@ type Requirement struct {
 	when, limit, upper *expr.Expr
 	check              *Check
 	book               *Book
+	only               string // the one subject, or string, it is asked of; empty for all
 }
 
 // Case is a worked example inside a requirement: what is given and the verdict

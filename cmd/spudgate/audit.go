@@ -228,7 +228,12 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		o.Stage, from = finding.Stage(p.Well.Stage.V), "plan"
 	}
 	w := well.New(p, b.Assumptions())
-	fs := rules.New(p, w, g, b, o).All(list)
+	e := rules.New(p, w, g, b, o)
+	attached, unfitting := rules.Conditions(p, g, b.TypeOf, e.Subjects)
+	if attached != nil {
+		list = append(list, attached)
+	}
+	fs := append(e.All(list), unfitting...)
 	if a.varied != "" {
 		raw, err := os.ReadFile(a.varied)
 		if err != nil {
