@@ -53,6 +53,10 @@ type fields struct {
 	Conditions []Condition
 	// Results the plan states.
 	Claims []Claim
+	// Approved departures from requirements.
+	Variances []Variance
+	// What a person says of clauses only a person can judge.
+	Evidence []Evidence
 }
 
 // Well is a record of the plan: well.
@@ -857,4 +861,48 @@ type Claim struct {
 	Value Val[string]
 	// The load case in the plan's words.
 	Case Val[string]
+}
+
+// Variance is a record of the plan: variance.
+type Variance struct {
+	// Ref is where the record stands; zero when the plan has none.
+	Ref place.Ref
+	// Requirement departed from: book and id.
+	Requirement Val[string]
+	// Name of the string, section, test or other thing it's granted for.
+	Subject Val[string]
+	// How far the departure may go, with its unit; empty for a yes or no.
+	Value Val[string]
+	// Why the departure is safe.
+	Reason Val[string]
+	// Who approved it.
+	Approver Val[string]
+	// The approval's reference.
+	Reference Val[string]
+	// When it was granted, yyyy-mm-dd.
+	Granted Val[string]
+	// When it ends, yyyy-mm-dd.
+	Expires Val[string]
+	// Granted by an agency or by the company: agency, company.
+	Kind Val[string]
+}
+
+// Evidence is a record of the plan: evidence.
+type Evidence struct {
+	// Ref is where the record stands; zero when the plan has none.
+	Ref place.Ref
+	// Rulebook the clause stands in.
+	Book Val[string]
+	// The clause.
+	Clause Val[string]
+	// How the clause's text begins, far enough to name one.
+	Text Val[string]
+	// Who judged it.
+	By Val[string]
+	// When, yyyy-mm-dd.
+	Date Val[string]
+	// What it rests on.
+	Reference Val[string]
+	// Anything else to be said.
+	Note Val[string]
 }

@@ -307,6 +307,8 @@ func count(out *finding.Outcome, f *finding.Finding) {
 		out.Failed++
 	case f.NotYetDue:
 		out.NotYetDue++
+	case f.Governed != "" && f.Verdict == finding.NotMet:
+		// counted with the finding that governs it
 	case f.Verdict == finding.Met:
 		out.Met++
 	case f.Verdict == finding.Varied:

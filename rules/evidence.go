@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"spudgate/plan"
 	"spudgate/rules/finding"
 )
 
@@ -36,11 +37,37 @@ func ParseEvidence(file string, raw []byte) ([]Evidence, error) {
 		return nil, fmt.Errorf("%s: found format %q, expected %q", file, doc.Format, EvidenceFormat)
 	}
 	for i, e := range doc.Evidence {
-		if _, err := time.Parse(time.DateOnly, e.Date); err != nil || e.By == "" || e.Reference == "" || e.Book == "" || e.Text == "" {
-			return nil, fmt.Errorf("%s: evidence %d: expected book, text, by, reference and a date as yyyy-mm-dd", file, i+1)
+		if err := e.complete(); err != nil {
+			return nil, fmt.Errorf("%s: evidence %d: %w", file, i+1, err)
 		}
 	}
 	return doc.Evidence, nil
+}
+
+// AnswerFromPlan puts the evidence the plan itself carries behind the clauses
+// it names. What can't be used is noted with its place, never dropped.
+func AnswerFromPlan(r *finding.Record, p *plan.Plan) {
+	for i := range p.Evidence {
+		e := &p.Evidence[i]
+		ev := Evidence{Book: e.Book.V, Clause: e.Clause.V, Text: e.Text.V,
+			Evidence: finding.Evidence{By: e.By.V, Date: e.Date.V, Reference: e.Reference.V, Note: e.Note.V}}
+		err := ev.complete()
+		if err == nil {
+			err = Answer(r, []Evidence{ev})
+		}
+		if err != nil {
+			r.Notes = append(r.Notes, finding.Note{Place: barePlace(p, e.Ref), Text: "evidence not used: " + err.Error()})
+		}
+	}
+}
+
+// complete refuses evidence that doesn't say who judged what, when and on
+// which ground.
+func (e Evidence) complete() error {
+	if _, err := time.Parse(time.DateOnly, e.Date); err != nil || e.By == "" || e.Reference == "" || e.Book == "" || e.Text == "" {
+		return fmt.Errorf("expected book, text, by, reference and a date as yyyy-mm-dd")
+	}
+	return nil
 }
 
 // Answer puts evidence behind the clauses it names in the books of a record.

@@ -7,6 +7,7 @@ import (
 
 	"spudgate/plan"
 	"spudgate/plan/expr"
+	"spudgate/plan/place"
 	"spudgate/plan/units"
 	"spudgate/rules/finding"
 )
@@ -26,6 +27,19 @@ type Variance struct {
 	Granted     string `json:"granted"` // yyyy-mm-dd
 	Expires     string `json:"expires"` // yyyy-mm-dd
 	Kind        string `json:"kind"`    // agency or company
+
+	at place.Place // where the plan's own sheet gives it
+}
+
+// PlanVariances are the variances the plan itself carries.
+func PlanVariances(p *plan.Plan) []Variance {
+	var out []Variance
+	for i := range p.Variances {
+		v := &p.Variances[i]
+		out = append(out, Variance{Requirement: v.Requirement.V, Subject: v.Subject.V, Value: v.Value.V, Reason: v.Reason.V, Approver: v.Approver.V,
+			Reference: v.Reference.V, Granted: v.Granted.V, Expires: v.Expires.V, Kind: v.Kind.V, at: barePlace(p, v.Ref)})
+	}
+	return out
 }
 
 // ParseVariances reads a variances document; an error names the entry.
@@ -101,6 +115,8 @@ func requirementOf(books []*Book, f *finding.Finding) *Requirement {
 func (v Variance) unfit(r *Requirement, p *plan.Plan, o Options) string {
 	spud := p.Well.SpudDate.Or(o.AsOf)
 	switch {
+	case v.Kind != "agency" && v.Kind != "company":
+		return "it doesn't say whether an agency or the company granted it"
 	case v.Approver == "" || v.Reference == "" || v.Reason == "" || v.Granted == "":
 		return "it isn't signed: approver, reference, reason and date granted are needed"
 	case v.Expires == "":
@@ -122,6 +138,9 @@ func (v Variance) unfit(r *Requirement, p *plan.Plan, o Options) string {
 // apply holds the finding against the value granted.
 func (v Variance) apply(f *finding.Finding, r *Requirement) {
 	label := fmt.Sprintf("%s variance %s, %s", v.Kind, v.Reference, v.Reason)
+	if v.at != (place.Place{}) {
+		label += ", as the plan itself gives it"
+	}
 	if r.check.Type.Kind != expr.Num {
 		f.Verdict, f.Reason = finding.Varied, joinReason(f.Reason, label)
 		return
@@ -130,7 +149,7 @@ func (v Variance) apply(f *finding.Finding, r *Requirement) {
 	one, _ := units.ByName("1")
 	granted := w.SI(one)
 	if _, ok := r.check.Type.Dim.Join(w.Unit.Dim); err != nil || (w.HasUnit && !ok) || (!w.HasUnit && r.check.Type.Dim != units.None) {
-		f.Reason = joinReason(f.Reason, label+": the value granted, "+v.Value+", is no "+r.check.Type.Dim.String())
+		f.Reason = joinReason(f.Reason, label+": the value granted, "+v.Value+", isn't "+r.check.Type.Dim.String())
 		return
 	}
 	ok, spare := compare(r.Is, f.Measure.Quantity.SI, granted)
@@ -163,6 +182,9 @@ func (v Variance) finding(r *Requirement, g finding.Grade, title, why string) fi
 	}
 	if r != nil {
 		f.Requirement = r.Key()
+	}
+	if v.at != (place.Place{}) {
+		f.Places = []place.Place{v.at}
 	}
 	no := false
 	f.Measure = &finding.Value{Truth: &no}

@@ -31,7 +31,7 @@ func TestVary(t *testing.T) {
 		"may not be varied":            {func(_ *Variance, r *Requirement) { r.Vary = false }, finding.NotMet, "no variance may be granted", finding.Major},
 		"a company varies a rule":      {func(v *Variance, r *Requirement) { v.Kind = "company"; r.book.Regulation = true }, finding.NotMet, "can't vary a regulation", finding.Major},
 		"a company varies practice":    {func(v *Variance, _ *Requirement) { v.Kind = "company" }, finding.Varied, "", ""},
-		"a value of another dimension": {func(v *Variance, _ *Requirement) { v.Value = "80 psi" }, finding.NotMet, "is no a length", ""},
+		"a value of another dimension": {func(v *Variance, _ *Requirement) { v.Value = "80 psi" }, finding.NotMet, "isn't a length", ""},
 	} {
 		r := requirement(t, AtLeast, "", "100 ft", "")
 		r.Vary = true

@@ -234,6 +234,7 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		list = append(list, attached)
 	}
 	fs := append(e.All(list), unfitting...)
+	granted := rules.PlanVariances(p)
 	if a.varied != "" {
 		raw, err := os.ReadFile(a.varied)
 		if err != nil {
@@ -243,9 +244,11 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		if err != nil {
 			return nil, nil, unfit{err}
 		}
-		fs = rules.Vary(fs, vs, list, p, o)
+		granted = append(granted, vs...)
 		sources = append(sources, source("variances", a.varied, raw))
 	}
+	fs = rules.Vary(fs, granted, list, p, o)
+	rules.Govern(fs, list)
 	for _, j := range unknown {
 		f := rules.NoBook(j, books.Names(), p.Place(p.Well.Jurisdiction.Ref))
 		fs = append(fs, f)
@@ -262,6 +265,7 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		sources = append(sources, source("evidence", a.proof, raw))
 	}
 	r := record.Make(record.Input{Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
+	rules.AnswerFromPlan(r, p)
 	if err := rules.Answer(r, answers); err != nil {
 		return nil, nil, unfit{err}
 	}

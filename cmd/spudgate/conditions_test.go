@@ -108,3 +108,45 @@ func TestApprovedBaseline(t *testing.T) {
 		}
 	}
 }
+
+// A plan may carry its variances and evidence itself: they count like those of
+// a file, say where they come from, and what can't be used is told.
+func TestPlanCarriesVariances(t *testing.T) {
+	type row = map[string]any
+	lap := func(kind, value, granted string) row {
+		return row{"requirement": "good-practice/liner-lap", "subject": "7 drilling liner", "value": value, "reason": "packer at the lap", "approver": "chief engineer",
+			"reference": "V-2", "granted": granted, "expires": "2027-12-31", "kind": kind}
+	}
+	with := func(v row) map[string]any {
+		return map[string]any{"variances": []row{v}, "evidence": []row{
+			{"book": "us-onshore-federal", "clause": "3172.6", "text": "no such text", "by": "examiner", "date": "2026-11-01", "reference": "note 3"},
+		}}
+	}
+	for about, c := range map[string]struct {
+		row  row
+		want finding.Verdict
+		says string
+	}{
+		"covers it":     {lap("company", "60 ft", "2026-11-01"), finding.Varied, "as the plan itself gives it"},
+		"worse":         {lap("company", "61 ft", "2026-11-01"), finding.NotMet, "worse than that by 1.6 %"},
+		"without kind":  {row{"requirement": "good-practice/liner-lap", "subject": "7 drilling liner", "value": "50 ft"}, finding.NotMet, "agency or the company"},
+		"not yet given": {lap("agency", "50 ft", "2026-11-26"), finding.NotMet, "after the audit's date"},
+	} {
+		r, _ := audited(t, amended(t, demo+"harrow-fen-b.json", with(c.row)))
+		for _, f := range r.Findings {
+			if f.Key == "good-practice/liner-lap@7 drilling liner" && (f.Verdict != c.want || !strings.Contains(f.Reason, c.says)) {
+				t.Errorf("%s: %s, %q; want %s, %q", about, f.Verdict, f.Reason, c.want, c.says)
+			}
+			if f.Book == "variances" && (len(f.Places) != 1 || f.Places[0].Path != "variances[0]") {
+				t.Errorf("%s: what is wrong with the variance stands at %v", about, f.Places)
+			}
+		}
+		told := false
+		for _, n := range r.Notes {
+			told = told || strings.HasPrefix(n.Text, "evidence not used") && n.Place.Path == "evidence[0]"
+		}
+		if !told {
+			t.Errorf("%s: evidence that names no clause is dropped in silence", about)
+		}
+	}
+}

@@ -28,6 +28,8 @@ var Plan = &Object{Name: "plan", Title: "Spudgate well plan", Fields: []Field{
 	{Name: "approved", Title: "Approved", About: "What has been approved already", Kind: List, Sheet: "Approved", Of: objectApproved},
 	{Name: "conditions", Title: "Conditions", About: "Conditions of approval", Kind: List, Sheet: "Conditions", Of: objectCondition},
 	{Name: "claims", Title: "Claims", About: "Results the plan states", Kind: List, Sheet: "Claims", Of: objectClaim},
+	{Name: "variances", Title: "Variances", About: "Approved departures from requirements", Kind: List, Sheet: "Variances", Of: objectVariance},
+	{Name: "evidence", Title: "Evidence", About: "What a person says of clauses only a person can judge", Kind: List, Sheet: "Evidence", Of: objectEvidence},
 }}
 
 var objectWell = &Object{Name: "well", Title: "Well", Fields: []Field{
@@ -430,4 +432,26 @@ var objectClaim = &Object{Name: "claim", Title: "Claim", Fields: []Field{
 	{Name: "measure", Title: "Measure", About: "Name of a measure the tool takes", Kind: Text, Also: []string{"Check", "Quantity", "What is claimed"}, Example: "burst.gas_to_surface"},
 	{Name: "value", Title: "Value", About: "The number the plan states, with its unit", Kind: Free, Also: []string{"Stated", "Result", "Stated value"}, Example: "1.32"},
 	{Name: "case", Title: "Case", About: "The load case in the plan's words", Kind: Text, Also: []string{"Load case", "Condition", "Remark"}, Example: "gas kick"},
+}}
+
+var objectVariance = &Object{Name: "variance", Title: "Variance", Fields: []Field{
+	{Name: "requirement", Title: "Requirement", About: "Requirement departed from: book and id", Kind: Text, Also: []string{"Rule", "Departs from", "Requirement id"}, Example: "good-practice/liner-lap"},
+	{Name: "subject", Title: "Subject", About: "Name of the string, section, test or other thing it's granted for", Kind: Text, Also: []string{"For", "Item", "String"}, Example: "7 liner"},
+	{Name: "value", Title: "Value granted", About: "How far the departure may go, with its unit; empty for a yes or no", Kind: Free, Also: []string{"Granted value", "Down to", "Up to", "Limit granted"}, Example: "80 ft"},
+	{Name: "reason", Title: "Reason", About: "Why the departure is safe", Kind: Text, Also: []string{"Justification", "Why"}, Example: "lap sealed by a packer"},
+	{Name: "approver", Title: "Approver", About: "Who approved it", Kind: Text, Also: []string{"Approved by", "Signed by"}, Example: "district engineer"},
+	{Name: "reference", Title: "Reference", About: "The approval's reference", Kind: Text, Also: []string{"Ref", "Number", "Variance no"}, Example: "V-26-031"},
+	{Name: "granted", Title: "Granted", About: "When it was granted, yyyy-mm-dd", Kind: Date, Also: []string{"Date granted", "Approved on", "Date"}, Example: "2026-09-01"},
+	{Name: "expires", Title: "Expires", About: "When it ends, yyyy-mm-dd", Kind: Date, Also: []string{"Expiry", "Valid until", "Until"}, Example: "2027-09-01"},
+	{Name: "kind", Title: "Kind", About: "Granted by an agency or by the company", Kind: Choice, Choices: []string{"agency", "company"}, Also: []string{"Granted by", "Type"}, Example: "agency"},
+}}
+
+var objectEvidence = &Object{Name: "evidence", Title: "Evidence", Fields: []Field{
+	{Name: "book", Title: "Rulebook", About: "Rulebook the clause stands in", Kind: Text, Also: []string{"Book", "Regulation"}, Example: "us-onshore-federal"},
+	{Name: "clause", Title: "Clause", About: "The clause", Kind: Text, Also: []string{"Paragraph", "Section no"}, Example: "3172.7"},
+	{Name: "text", Title: "Clause text", About: "How the clause's text begins, far enough to name one", Kind: Text, Also: []string{"Text", "What it asks"}, Example: "Design factors"},
+	{Name: "by", Title: "Judged by", About: "Who judged it", Kind: Text, Also: []string{"By", "Person", "Reviewer"}, Example: "well examiner"},
+	{Name: "date", Title: "Date", About: "When, yyyy-mm-dd", Kind: Date, Also: []string{"Judged on", "Date judged"}, Example: "2026-11-02"},
+	{Name: "reference", Title: "Reference", About: "What it rests on", Kind: Text, Also: []string{"Document", "Rests on"}, Example: "examination report 12"},
+	{Name: "note", Title: "Note", About: "Anything else to be said", Kind: Text, Also: []string{"Remark", "Comment"}, Example: "seen on site"},
 }}

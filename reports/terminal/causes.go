@@ -41,6 +41,11 @@ func (p *page) cause(n int, f *finding.Finding) {
 	if p.regulation(f.Book) {
 		p.split(5, "by "+f.Cite.String()+", "+string(f.Sure), "")
 	}
+	for i := range p.r.Findings {
+		if g := &p.r.Findings[i]; g.Governed == f.Key && g.Verdict == finding.NotMet {
+			p.split(5, "also not met: "+g.Book+"/"+g.Requirement+", wants "+senseWord(g.Sense)+g.Limit.Show(p.o.Units), "")
+		}
+	}
 }
 
 // regulation reports whether a book is one.
@@ -155,7 +160,7 @@ func (p *page) smallest() {
 	var tight []*finding.Finding
 	for i := range p.r.Findings {
 		f := &p.r.Findings[i]
-		if f.Verdict == finding.Met && f.Margin != nil && f.Grade == finding.Major {
+		if f.Verdict == finding.Met && f.Margin != nil && f.Grade == finding.Major && f.Governed == "" {
 			tight = append(tight, f)
 		}
 	}

@@ -39,6 +39,7 @@ func Write(w io.Writer, r *finding.Record, o Options) error {
 	p.strings()
 	p.waiting()
 	p.unread()
+	p.unjudged()
 	p.rest()
 	return b.Flush()
 }
@@ -197,20 +198,79 @@ func (p *page) unread() {
 	p.line("")
 }
 
+// unjudged says which clauses of the books nothing here judges: a clear plan is
+// clear of what was judged only. With All each clause is told, those for a
+// person too.
+func (p *page) unjudged() {
+	total := 0
+	for _, b := range p.r.Books {
+		total += len(b.Gaps)
+	}
+	if total == 0 {
+		return
+	}
+	p.line("Clauses these books don't judge")
+	for _, b := range p.r.Books {
+		if !p.o.All && len(b.Gaps) > 0 {
+			p.split(2, b.ID+": "+clauses(b.Gaps), "")
+		}
+		for _, g := range b.Gaps {
+			if p.o.All {
+				p.split(2, b.ID+" "+g.Clause+": "+g.Text, "")
+			}
+		}
+	}
+	p.line("")
+}
+
+// clauses names clauses once each, with how often where more than once.
+func clauses(list []finding.Gap) string {
+	var names []string
+	times := map[string]int{}
+	for _, g := range list {
+		if times[g.Clause]++; times[g.Clause] == 1 {
+			names = append(names, g.Clause)
+		}
+	}
+	for i, n := range names {
+		if times[n] > 1 {
+			names[i] = fmt.Sprintf("%s (%d)", n, times[n])
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// person lists the clauses only a person can judge and who has.
+func (p *page) person() {
+	n := 0
+	for _, b := range p.r.Books {
+		for _, g := range b.Person {
+			if n++; n == 1 {
+				p.line("For a person to judge")
+			}
+			done := "open"
+			if e := g.Evidence; e != nil {
+				done = "judged by " + clean(e.By) + ", " + e.Date
+			}
+			p.split(2, b.ID+" "+clean(g.Clause)+": "+clean(g.Text), done)
+		}
+	}
+	if n > 0 {
+		p.line("")
+	}
+}
+
 func (p *page) rest() {
 	o := p.r.Outcome
 	if p.o.All {
+		p.person()
 		p.besides()
 	}
-	person, gaps := 0, 0
+	person := 0
 	for _, b := range p.r.Books {
 		person += b.ByPerson
-		gaps += len(b.Gaps)
 	}
 	text := fmt.Sprintf("Besides: %s, %s; %s for a person to judge.", count(o.Minor, "minor", "minor"), count(o.Observation, "observation", "observations"), count(person, "clause is", "clauses are"))
-	if gaps > 0 {
-		text += fmt.Sprintf(" %s not judged by these books yet.", count(gaps, "clause is", "clauses are"))
-	}
 	if o.NotYetDue > 0 {
 		text += fmt.Sprintf(" %s at a later stage.", count(o.NotYetDue, "is asked", "are asked"))
 	}

@@ -13,6 +13,9 @@ func (r *Record) Causes() []*Finding {
 	var out []*Finding
 	for i := range r.Findings {
 		f := &r.Findings[i]
+		if f.Governed != "" {
+			continue
+		}
 		if f.Holds() || (f.Verdict == NotMet && f.Grade.Rank() <= Grade(r.Outcome.HoldOn).Rank()) {
 			out = append(out, f)
 		}

@@ -227,8 +227,9 @@ type Finding struct {
 	Reason      string        `json:"reason,omitempty"` // why not applicable, not assessed, or which bound governed
 	Missing     []Missing     `json:"missing,omitempty"`
 	NotYetDue   bool          `json:"not_yet_due,omitempty"`
-	Failed      bool          `json:"failed,omitempty"` // the check failed to run: a fault of the tool
-	Places      []place.Place `json:"places,omitempty"` // the first is where a reader goes
+	Governed    string        `json:"governed,omitempty"` // key of the finding that is stricter and speaks for this one
+	Failed      bool          `json:"failed,omitempty"`   // the check failed to run: a fault of the tool
+	Places      []place.Place `json:"places,omitempty"`   // the first is where a reader goes
 	Remedy      string        `json:"remedy,omitempty"`
 	Working     []Working     `json:"working,omitempty"` // the steps, the last giving the measure
 }

@@ -103,7 +103,7 @@ func lines(p *plan.Plan, w *well.Well, fs []finding.Finding) []finding.Line {
 }
 
 func add(l *finding.Line, f *finding.Finding) {
-	if f.Grade != finding.Major {
+	if f.Grade != finding.Major || f.Governed != "" {
 		return
 	}
 	switch f.Verdict {
