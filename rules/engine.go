@@ -63,6 +63,11 @@ func (e *Engine) Subjects(k Kind) []Subject {
 		return s
 	}
 	s := Subjects(e.plan, k, e.well.ZonesOf)
+	for i := range s {
+		if k == Claim {
+			s[i].Look = e.look(s[i])
+		}
+	}
 	e.subjects[k] = s
 	return s
 }
@@ -226,6 +231,23 @@ func (e *Engine) ancestor(s Subject, k Kind) Subject {
 		}
 	}
 	return Subject{}
+}
+
+// look is how a claim reads the tool's own measures of its string.
+func (e *Engine) look(claim Subject) func(string) []Named {
+	return func(name string) []Named {
+		c := e.checks.Find(name)
+		if c == nil || c.About == Claim {
+			return nil
+		}
+		var out []Named
+		for _, s := range e.Subjects(c.About) {
+			if s.String == claim.String || s.String < 0 {
+				out = append(out, Named{s.Name, c, e.measure(c, s)})
+			}
+		}
+		return out
+	}
 }
 
 func (e *Engine) roleOf(s Subject) string {

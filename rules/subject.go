@@ -23,11 +23,12 @@ const (
 	Test    Kind = "test"
 	BOP     Kind = "bop"
 	Survey  Kind = "survey"
+	Claim   Kind = "claim"
 )
 
 // kinds lists them with the kind each one belongs to, outermost first.
 var kinds = []struct{ kind, parent Kind }{
-	{Well, ""}, {Survey, Well}, {Section, Well}, {String, Well}, {Segment, String}, {Stage, String}, {Fluid, Stage}, {Zone, String}, {Test, Well}, {BOP, Well},
+	{Well, ""}, {Survey, Well}, {Section, Well}, {String, Well}, {Segment, String}, {Stage, String}, {Fluid, Stage}, {Zone, String}, {Test, Well}, {BOP, Well}, {Claim, String},
 }
 
 // ancestors is kind and what it belongs to, innermost first.
@@ -61,7 +62,19 @@ type Subject struct {
 	Zone    int // index into Formations; len(Formations)+i into Water
 	Test    int
 	BOP     int
+	Claim   int
 	Ref     place.Ref
+	// Look takes the tool's own measures by name, for a claim that states one:
+	// one for each subject the claim's string has of the measure's kind. It is
+	// nil for other subjects, and gives nothing for a name no check has.
+	Look func(measure string) []Named
+}
+
+// Named is a measure of a named subject.
+type Named struct {
+	Subject string
+	Check   *Check
+	Measure Measure
 }
 
 // As is the subject seen as one of its ancestors: a fluid as its string.
@@ -72,7 +85,7 @@ func (s Subject) As(k Kind) Subject { s.Kind = k; return s }
 func Subjects(p *plan.Plan, k Kind, zones func(str int) []int) []Subject {
 	var out []Subject
 	add := func(s Subject) { s.Kind = k; out = append(out, s) }
-	none := Subject{String: -1, Segment: -1, Stage: -1, Fluid: -1, Section: -1, Zone: -1, Test: -1, BOP: -1}
+	none := Subject{String: -1, Segment: -1, Stage: -1, Fluid: -1, Section: -1, Zone: -1, Test: -1, BOP: -1, Claim: -1}
 	switch k {
 	case Well, Survey:
 		s := none
@@ -100,6 +113,14 @@ func Subjects(p *plan.Plan, k Kind, zones func(str int) []int) []Subject {
 			s.Section = p.SectionIndex(p.BOPs[i].Section.V)
 			add(s)
 		}
+	case Claim:
+		for i := range p.Claims {
+			c := &p.Claims[i]
+			s := none
+			s.Claim, s.Name, s.Ref = i, joinName(c.String.V, c.Measure.V, c.Case.V), c.Ref
+			s.String = p.StringIndex(c.String.V)
+			add(s)
+		}
 	default:
 		for i := range p.Strings {
 			s := none
@@ -108,6 +129,18 @@ func Subjects(p *plan.Plan, k Kind, zones func(str int) []int) []Subject {
 		}
 	}
 	return unique(out)
+}
+
+// joinName joins what of a name is given.
+func joinName(parts ...string) string {
+	out := ""
+	for _, p := range parts {
+		if p != "" && out != "" {
+			out += " / "
+		}
+		out += p
+	}
+	return out
 }
 
 func ofString(p *plan.Plan, s Subject, k Kind, zones func(int) []int, add func(Subject)) {

@@ -5,6 +5,7 @@ package checks
 import (
 	"spudgate/rules"
 	"spudgate/rules/checks/cement"
+	"spudgate/rules/checks/claims"
 	"spudgate/rules/checks/consistency"
 	"spudgate/rules/checks/control"
 	"spudgate/rules/checks/coverage"
@@ -59,6 +60,7 @@ func All() []*rules.Check {
 		cement.VolumeOff,
 		cement.ZoneBelowShoe,
 		cement.ZoneInString,
+		claims.Reproduced,
 		consistency.BOPNames,
 		consistency.BOPTest,
 		consistency.CementInside,
