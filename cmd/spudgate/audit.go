@@ -27,6 +27,7 @@ import (
 	"spudgate/rules/checks"
 	"spudgate/rules/finding"
 	"spudgate/rules/record"
+	"spudgate/rules/whatif"
 	"spudgate/schema"
 )
 
@@ -264,7 +265,9 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		}
 		sources = append(sources, source("evidence", a.proof, raw))
 	}
-	r := record.Make(record.Input{Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
+	again := func(p *plan.Plan) *rules.Engine { return rules.New(p, well.New(p, b.Assumptions()), g, b, o) }
+	bears := whatif.Excess(p, again, list, fs)
+	r := record.Make(record.Input{Excess: bears, Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
 	rules.AnswerFromPlan(r, p)
 	if err := rules.Answer(r, answers); err != nil {
 		return nil, nil, unfit{err}

@@ -13,6 +13,7 @@ import (
 	"spudgate/rules"
 	"spudgate/rules/basis"
 	"spudgate/rules/finding"
+	"spudgate/rules/whatif"
 )
 
 // Input is everything an audit rests on.
@@ -26,6 +27,7 @@ type Input struct {
 	// StageFrom says where the stage came from: plan, option or default.
 	StageFrom string
 	Version   string
+	Excess    []whatif.Bearing // how much excess the requirements on cement bear
 }
 
 // Make fills the record from an audit's findings.
@@ -53,7 +55,7 @@ func Make(in Input, fs []finding.Finding) *finding.Record {
 		r.Books = append(r.Books, book(b))
 	}
 	r.Drawings = drawings(in.Well, fs)
-	r.Tables = tables(in.Well, r.Drawings.Loads)
+	r.Tables = tables(in.Well, r.Drawings.Loads, in.Excess)
 	return r
 }
 

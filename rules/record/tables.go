@@ -7,11 +7,12 @@ import (
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules/finding"
+	"spudgate/rules/whatif"
 )
 
 // tables are the sheets of numbers behind the findings.
-func tables(w *well.Well, loads []finding.StringLoads) []finding.Table {
-	return []finding.Table{strength(w), profiles(loads), cement(w), pressures(w), asRead(w)}
+func tables(w *well.Well, loads []finding.StringLoads, bearings []whatif.Bearing) []finding.Table {
+	return []finding.Table{strength(w), profiles(loads), cement(w), excess(bearings), pressures(w), asRead(w)}
 }
 
 // quantity makes a cell of a number.
