@@ -91,14 +91,14 @@ func TestHostile(t *testing.T) {
 		{"long name", func() string { return `{"` + strings.Repeat("n", 1_000_000) + `":1}` }, "1:2: found a member name of 1000000 bytes, expected at most 100"},
 		{"long text", func() string { return `{"a":"` + strings.Repeat("x", 40_000_000) + `"}` }, "1:6: a: found a text of 40000000 bytes, expected at most 1000000"},
 		{"many texts", func() string {
-			return `{"a":[` + strings.Repeat(`"`+strings.Repeat(`\u0041`, 160_000)+`",`, 60) + `1]}`
+			return `{"a":[` + strings.Repeat(`"`+strings.Repeat(`\u0041`, 160_000)+`",`, 20) + `1]}`
 		}, ""},
 		{"long number", func() string { return `{"a":` + strings.Repeat("9", 1_000_000) + `}` }, "1:6: a: found a number of 1000000 characters, expected at most 100"},
 		{"long fraction", func() string { return `{"a":0.` + strings.Repeat("0", 1_000_000) + `1}` }, "expected at most 100"},
 		{"space", func() string { return strings.Repeat(" ", 20_000_000) + `{}` + strings.Repeat("\n", 20_000_000) }, ""},
 		{"word", func() string { return strings.Repeat("x", 40_000_000) }, "expected a JSON plan or an .xlsx workbook"},
 		{"cut text", func() string { return `{"a":"` + strings.Repeat("x", 40_000_000) }, "expected '\"' to close the text that begins at 1:6"},
-		{"bad byte at the end", func() string { return `{"a":"` + strings.Repeat("x", 190_000_000) + "\xFF" }, "found byte 0xff, expected text in UTF-8"},
+		{"bad byte at the end", func() string { return `{"a":"` + strings.Repeat("x", 60_000_000) + "\xFF" }, "found byte 0xff, expected text in UTF-8"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := []byte(c.text())

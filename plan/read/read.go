@@ -53,19 +53,19 @@ func File(path string) ([]*doc.Doc, error) {
 	case info.Size() > MaxBytes:
 		return nil, tooLarge(name, fmt.Sprintf("%d bytes", info.Size()))
 	}
-	b, err := all(f, info.Size())
+	b, err := all(f, info.Size(), MaxBytes)
 	if err != nil {
 		return nil, whole(name, reason(err), readable)
 	}
 	return Bytes(name, b)
 }
 
-// all reads to the end, or one byte over the limit: a pipe has no size to look
-// at beforehand.
-func all(r io.Reader, size int64) ([]byte, error) {
+// all reads to the end, or one byte over most: a pipe has no size to look at
+// beforehand.
+func all(r io.Reader, size, most int64) ([]byte, error) {
 	var buf bytes.Buffer
 	buf.Grow(int(size) + bytes.MinRead)
-	_, err := buf.ReadFrom(io.LimitReader(r, MaxBytes+1))
+	_, err := buf.ReadFrom(io.LimitReader(r, most+1))
 	return buf.Bytes(), err
 }
 
