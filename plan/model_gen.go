@@ -465,6 +465,10 @@ type Stage struct {
 	LossesReported Val[units.CubicMeters]
 	// Volume circulated before cementing.
 	Circulated Val[units.CubicMeters]
+	// Mix water on site for the stage.
+	WaterOnSite Val[units.CubicMeters]
+	// Dry blend on site for the stage, sacks of 94 lb or mass.
+	BulkOnSite Val[units.Kilograms]
 	// Spacers and slurries in pumping order.
 	Fluids []Fluid
 }

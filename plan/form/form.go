@@ -37,12 +37,16 @@ type Field struct {
 	// isn't known: a mud weight, a rating, a test pressure.
 	ZeroUnknown bool
 	Choices     []string // Choice
+	Words       []Word   // Choice: other words people write for them in a workbook
 	Const       string   // Text that must read exactly so
 	Also        []string // other names of the header
 	Example     string   // as written in JSON, without quotes
 	Sheet       string   // Card, List: the sheet it stands on
 	Of          *Object  // Card, List
 }
+
+// Word is what people write in a workbook for a choice.
+type Word struct{ Text, Choice string }
 
 // Ranged reports whether the field limits its value.
 func (f *Field) Ranged() bool { return f.Min != 0 || f.Max != 0 }

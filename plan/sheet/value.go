@@ -144,11 +144,17 @@ func bare(f *form.Field, system units.System) string {
 	return f.Bare(system).Symbol
 }
 
-// choice is the choice that a text spells, or the text.
+// choice is the choice that a text spells, or the trade has another word for;
+// else the text.
 func choice(f *form.Field, s string) string {
 	for _, c := range f.Choices {
 		if fold(c) == fold(s) {
 			return c
+		}
+	}
+	for _, w := range f.Words {
+		if fold(w.Text) == fold(s) {
+			return w.Choice
 		}
 	}
 	return s

@@ -27,6 +27,7 @@ type field struct {
 	Type       any               `json:"type"`
 	Format     string            `json:"format"`
 	Enum       []string          `json:"enum"`
+	Words      map[string]string `json:"words"` // other words for a choice
 	Const      string            `json:"const"`
 	Quantity   string            `json:"quantity"`
 	Unit       map[string]string `json:"unit"`

@@ -3,6 +3,8 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 )
 
@@ -57,6 +59,7 @@ func writeFields(b *bytes.Buffer, o object) {
 			b.WriteString(", ZeroUnknown: true")
 		}
 		writeStrings(b, "Choices", f.Enum)
+		writeWords(b, f.Words)
 		if f.Const != "" {
 			fmt.Fprintf(b, ", Const: %q", f.Const)
 		}
@@ -72,6 +75,17 @@ func writeFields(b *bytes.Buffer, o object) {
 		}
 		b.WriteString("},\n")
 	}
+}
+
+func writeWords(b *bytes.Buffer, words map[string]string) {
+	if len(words) == 0 {
+		return
+	}
+	b.WriteString(", Words: []Word{")
+	for _, w := range slices.Sorted(maps.Keys(words)) {
+		fmt.Fprintf(b, "{%q, %q}, ", w, words[w])
+	}
+	b.WriteString("}")
 }
 
 func writeStrings(b *bytes.Buffer, name string, list []string) {
