@@ -160,13 +160,18 @@ func (v written) by(r well.Reading, i int) string {
 	return "; by " + r.By
 }
 
-// show writes a value in the claim's own unit, with a digit more than it has.
+// show writes a value in the claim's own unit, with a digit more than it has
+// where that digit isn't 0.
 func (v written) show(si float64) string {
 	decimals := 0
 	for h := v.half; h < 0.4 && decimals < 6; h *= 10 {
 		decimals++
 	}
-	text := units.Decimal(v.unit.FromSI(si), decimals+1)
+	x := v.unit.FromSI(si)
+	text := units.Decimal(x, decimals+1)
+	if strings.HasSuffix(text, "0") {
+		text = units.Decimal(x, decimals)
+	}
 	if v.unit.Symbol != "1" {
 		text += " " + v.unit.Symbol
 	}
