@@ -11,7 +11,7 @@ import (
 func excess(list []whatif.Bearing) finding.Table {
 	t := finding.Table{Name: "Excess", Title: "Excess: how large the open hole may be before cement as pumped no longer meets a requirement", Columns: []finding.Column{
 		{Name: "string", Title: "String", Width: 22}, {Name: "subject", Title: "Subject", Width: 30}, {Name: "requirement", Title: "Requirement", Width: 34}, {Name: "grade", Title: "Grade", Width: 12},
-		{Name: "planned", Title: "Excess planned", Width: 11}, {Name: "most", Title: "Met up to", Width: 11}, {Name: "spare", Title: "To spare", Width: 11, Formula: "most - planned"},
+		{Name: "planned", Title: "Excess planned, part", Width: 11}, {Name: "most", Title: "Met up to, part", Width: 11}, {Name: "spare", Title: "To spare, part", Width: 11, Formula: "most - planned"},
 		{Name: "note", Title: "Remark", Width: 40},
 	}}
 	last := ""
@@ -28,8 +28,12 @@ func excess(list []whatif.Bearing) finding.Table {
 			row.Verdict = finding.NotMet
 		default:
 			cells[5], cells[6] = quantity(b.Most, units.None), quantity(b.Most-b.Planned, units.None)
-			if b.Most < b.Planned {
+			switch {
+			case b.Most < b.Planned && f.Verdict == finding.Met:
 				cells[7] = text("by volume it fails at the excess planned; the verdict rests on the stated top")
+			case b.Most < b.Planned:
+				row.Verdict = f.Verdict
+				cells[7] = text("the excess planned is more than the cement bears")
 			}
 		}
 		if len(f.Places) > 0 {
