@@ -143,6 +143,8 @@ type Rig struct {
 	LinePressure Val[units.Pascals]
 	// Rated pressure of the cementing head.
 	HeadPressure Val[units.Pascals]
+	// Pressure the cementing line is tested to before the job.
+	LineTest Val[units.Pascals]
 	// Pit gain at which a kick is seen.
 	KickDetection Val[units.CubicMeters]
 }
@@ -305,12 +307,24 @@ type String struct {
 	Drag Val[units.Fraction]
 	// How many centralizers the plan counts.
 	CentralizersPlanned Val[int]
+	// Weight per length of the pipe a liner is run on, tool joints included.
+	RunningStringWeight Val[units.KgPerM]
+	// Length of pipe on the rig to run a liner on.
+	RunningStringLength Val[units.Meters]
+	// Tension rating of the weakest part of the pipe a liner is run on.
+	RunningStringRating Val[units.Newtons]
+	// Pipe of the tally left above the top of the string when it is landed.
+	StickUp Val[units.Meters]
+	// Whether the tally lists pipe from the top down or as run, from the shoe up; the top down unless said: top_down, bottom_up.
+	TallyOrder Val[string]
 	// The pipe, from the top down.
 	Segments []Segment
 	// Shoes, collars, hangers, packers, crossovers.
 	Accessories []Accessory
 	// Where centralizers go.
 	Centralizers []Centralizer
+	// The pipe as measured, row by row.
+	Tally []TallyItem
 	// Cement jobs in the order pumped.
 	Stages []Stage
 }
@@ -351,6 +365,12 @@ type Segment struct {
 	Wear Val[units.Fraction]
 	// Planned make-up torque.
 	Torque Val[units.NewtonMeters]
+	// Least make-up torque of the maker.
+	TorqueMin Val[units.NewtonMeters]
+	// Greatest make-up torque of the maker.
+	TorqueMax Val[units.NewtonMeters]
+	// What tells that a joint is made up: position, torque, position_and_torque.
+	MadeUpBy Val[string]
 	// Collapse rating as the plan states it.
 	RatingCollapse Val[units.Pascals]
 	// Internal yield rating as the plan states it.
@@ -375,7 +395,7 @@ type Accessory struct {
 	Ref place.Ref
 	// Name of the item.
 	Name Val[string]
-	// What it is: guide_shoe, float_shoe, float_collar, landing_collar, stage_collar, packer, hanger, crossover, wear_bushing, tool.
+	// What it is: guide_shoe, float_shoe, float_collar, landing_collar, stage_collar, flotation_collar, packer, hanger, crossover, wear_bushing, tool.
 	Kind Val[string]
 	// Where it sits along the hole.
 	Depth Val[units.MD]
@@ -395,6 +415,30 @@ type Accessory struct {
 	RatingDifferential Val[units.Pascals]
 	// Pressure that sets, opens or inflates it.
 	OperatingPressure Val[units.Pascals]
+}
+
+// TallyItem is a record of the plan: tally row.
+type TallyItem struct {
+	// Ref is where the record stands; zero when the plan has none.
+	Ref place.Ref
+	// Name of an accessory, as the list of accessories has it.
+	Name Val[string]
+	// Number of the joint as painted.
+	Number Val[int]
+	// What the row is; a joint unless said: joint, pup, accessory.
+	Kind Val[string]
+	// How many joints the row counts together; one unless said.
+	Joints Val[int]
+	// Length of the whole row made up.
+	Length Val[units.Meters]
+	// Outside diameter.
+	OD Val[units.Meters]
+	// Nominal weight.
+	Weight Val[units.KgPerM]
+	// Steel grade.
+	Grade Val[string]
+	// Centralizers put on the row.
+	Centralizers Val[int]
 }
 
 // Centralizer is a record of the plan: centralizers.
@@ -449,6 +493,8 @@ type Stage struct {
 	BottomPlug Val[bool]
 	// Time to release plugs and wash lines.
 	PlugTime Val[units.Seconds]
+	// What holds the cementing head: screwed to the casing, or held by the rig: casing, rig.
+	HeadHeld Val[string]
 	// Total surface pressure at the bump.
 	BumpPressure Val[units.Pascals]
 	// Pressure left on the casing while cement sets.

@@ -70,6 +70,7 @@ func (p *Plan) Clone() *Plan {
 		s.Segments = append([]Segment(nil), s.Segments...)
 		s.Accessories = append([]Accessory(nil), s.Accessories...)
 		s.Centralizers = append([]Centralizer(nil), s.Centralizers...)
+		s.Tally = append([]TallyItem(nil), s.Tally...)
 		s.Stages = append([]Stage(nil), s.Stages...)
 		for j := range s.Stages {
 			st := &s.Stages[j]

@@ -73,6 +73,7 @@ var objectRig = &Object{Name: "rig", Title: "Rig", Fields: []Field{
 	{Name: "pump_pressure", Title: "Pump rating", About: "Rated pressure of the pump used to displace", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Mud pump rating", "Pump pressure", "Max pump pressure"}, Example: "5,000 psi"},
 	{Name: "line_pressure", Title: "Cement line rating", About: "Rated pressure of the cementing line", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Line rating", "Cementing line", "Treating line rating"}, Example: "10,000 psi"},
 	{Name: "head_pressure", Title: "Cement head rating", About: "Rated pressure of the cementing head", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Cementing head", "Head rating", "Plug container rating"}, Example: "5,000 psi"},
+	{Name: "line_test", Title: "Cement line test", About: "Pressure the cementing line is tested to before the job", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Line test pressure", "Test of cementing line", "Lines tested to"}, Example: "5,000 psi"},
 	{Name: "kick_detection", Title: "Kick detection volume", About: "Pit gain at which a kick is seen", Kind: Quantity, Dim: units.Volume, Unit: [2]string{"bbl", "m3"}, Min: 0, Max: 10000, Also: []string{"Pit gain alarm", "Detectable gain", "Pit alarm"}, Example: "10 bbl"},
 }}
 
@@ -154,9 +155,15 @@ var objectString = &Object{Name: "string", Title: "String", Fields: []Field{
 	{Name: "friction", Title: "Friction factor", About: "Friction factor for running drag", Kind: Quantity, Dim: units.None, Unit: [2]string{"1", "1"}, Min: 0, Max: 1e+06, Also: []string{"Friction coefficient", "FF", "Drag factor"}},
 	{Name: "drag", Title: "Drag allowance", About: "Drag as a part of buoyed weight", Kind: Quantity, Dim: units.None, Unit: [2]string{"%", "%"}, Min: -1, Max: 20, Also: []string{"Drag", "Drag %", "Running drag"}},
 	{Name: "centralizers_planned", Title: "Centralizers planned", About: "How many centralizers the plan counts", Kind: Whole, Also: []string{"No of centralizers", "Centralizer count", "Total centralizers"}, Example: "12"},
+	{Name: "running_string_weight", Title: "Running string weight", About: "Weight per length of the pipe a liner is run on, tool joints included", Kind: Quantity, Dim: units.LinearMass, Unit: [2]string{"lb/ft", "kg/m"}, Min: 0.1, Max: 5000, Also: []string{"Landing string weight", "Drill pipe weight", "Running pipe lb/ft"}, Example: "22"},
+	{Name: "running_string_length", Title: "Running string length", About: "Length of pipe on the rig to run a liner on", Kind: Quantity, Dim: units.Length, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Landing string length", "Length of drill pipe", "Running pipe length"}, Example: "9600"},
+	{Name: "running_string_rating", Title: "Running string rating", About: "Tension rating of the weakest part of the pipe a liner is run on", Kind: Quantity, Dim: units.Force, Unit: [2]string{"lbf", "kN"}, Min: 0, Max: 5e+07, ZeroUnknown: true, Also: []string{"Landing string rating", "Drill pipe tension rating", "Running tool rating"}, Example: "400,000 lbf"},
+	{Name: "stick_up", Title: "Stick-up", About: "Pipe of the tally left above the top of the string when it is landed", Kind: Quantity, Dim: units.Length, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Stickup", "Cut-off length", "Pipe above top"}, Example: "4"},
+	{Name: "tally_order", Title: "Tally order", About: "Whether the tally lists pipe from the top down or as run, from the shoe up; the top down unless said", Kind: Choice, Choices: []string{"top_down", "bottom_up"}, Words: []Word{{"as run", "bottom_up"}, {"from the shoe", "bottom_up"}, {"from the top", "top_down"}}, Also: []string{"Order of tally", "Tally listed", "Tally from"}, Example: "bottom_up"},
 	{Name: "segments", Title: "Segments", About: "The pipe, from the top down", Kind: List, Sheet: "Segments", Of: objectSegment},
 	{Name: "accessories", Title: "Accessories", About: "Shoes, collars, hangers, packers, crossovers", Kind: List, Sheet: "Accessories", Of: objectAccessory},
 	{Name: "centralizers", Title: "Centralizers", About: "Where centralizers go", Kind: List, Sheet: "Centralizers", Of: objectCentralizer},
+	{Name: "tally", Title: "Tally", About: "The pipe as measured, row by row", Kind: List, Sheet: "Tally", Of: objectTallyItem},
 	{Name: "stages", Title: "Stages", About: "Cement jobs in the order pumped", Kind: List, Sheet: "Stages", Of: objectStage},
 }}
 
@@ -177,6 +184,9 @@ var objectSegment = &Object{Name: "segment", Title: "Segment", Fields: []Field{
 	{Name: "measured_wall", Title: "Measured wall", About: "Smallest wall measured, as a part of the new wall", Kind: Quantity, Dim: units.None, Unit: [2]string{"%", "%"}, Min: -1, Max: 20, Also: []string{"Remaining wall", "Wall left", "Wall inspected"}},
 	{Name: "wear", Title: "Wear", About: "Wall worn away, as a part of the wall", Kind: Quantity, Dim: units.None, Unit: [2]string{"%", "%"}, Min: -1, Max: 20, Also: []string{"Casing wear", "Wall wear", "Wear allowance"}},
 	{Name: "torque", Title: "Make-up torque", About: "Planned make-up torque", Kind: Quantity, Dim: units.Torque, Unit: [2]string{"ft-lbf", "N.m"}, Min: 1, Max: 1e+06, Also: []string{"MU torque", "Torque", "Optimum torque"}},
+	{Name: "torque_min", Title: "Least torque", About: "Least make-up torque of the maker", Kind: Quantity, Dim: units.Torque, Unit: [2]string{"ft-lbf", "N.m"}, Min: 1, Max: 1e+06, Also: []string{"Min torque", "Minimum make-up torque", "Torque min"}, Example: "11,000 ft-lbf"},
+	{Name: "torque_max", Title: "Most torque", About: "Greatest make-up torque of the maker", Kind: Quantity, Dim: units.Torque, Unit: [2]string{"ft-lbf", "N.m"}, Min: 1, Max: 1e+06, Also: []string{"Max torque", "Maximum make-up torque", "Torque max"}, Example: "14,000 ft-lbf"},
+	{Name: "made_up_by", Title: "Made up by", About: "What tells that a joint is made up", Kind: Choice, Choices: []string{"position", "torque", "position_and_torque"}, Words: []Word{{"base of triangle", "position"}, {"to the triangle", "position"}, {"torque and position", "position_and_torque"}, {"torque-turn", "position_and_torque"}, {"triangle", "position"}}, Also: []string{"Make-up by", "Make-up method", "MU method"}, Example: "position"},
 	{Name: "rating_collapse", Title: "Collapse rating", About: "Collapse rating as the plan states it", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Collapse", "Collapse psi", "Stated collapse"}},
 	{Name: "rating_internal_yield", Title: "Internal yield rating", About: "Internal yield rating as the plan states it", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Burst", "Burst psi", "Internal yield", "Stated burst", "MIYP"}},
 	{Name: "rating_body", Title: "Body yield rating", About: "Pipe-body yield strength as the plan states it", Kind: Quantity, Dim: units.Force, Unit: [2]string{"lbf", "kN"}, Min: -1e+08, Max: 1e+08, ZeroUnknown: true, Also: []string{"Body yield", "Pipe body", "Stated body yield"}},
@@ -189,7 +199,7 @@ var objectSegment = &Object{Name: "segment", Title: "Segment", Fields: []Field{
 
 var objectAccessory = &Object{Name: "accessory", Title: "Accessory", Fields: []Field{
 	{Name: "name", Title: "Accessory", About: "Name of the item", Kind: Text, Also: []string{"Item", "Equipment", "Accessory name"}, Example: "float collar"},
-	{Name: "kind", Title: "Kind", About: "What it is", Kind: Choice, Choices: []string{"guide_shoe", "float_shoe", "float_collar", "landing_collar", "stage_collar", "packer", "hanger", "crossover", "wear_bushing", "tool"}, Also: []string{"Type", "Item type", "Accessory type"}, Example: "float_collar"},
+	{Name: "kind", Title: "Kind", About: "What it is", Kind: Choice, Choices: []string{"guide_shoe", "float_shoe", "float_collar", "landing_collar", "stage_collar", "flotation_collar", "packer", "hanger", "crossover", "wear_bushing", "tool"}, Also: []string{"Type", "Item type", "Accessory type"}, Example: "float_collar"},
 	{Name: "depth", Title: "Depth", About: "Where it sits along the hole", Kind: Quantity, Dim: units.MDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Depth MD", "At", "Position"}, Example: "9760"},
 	{Name: "length", Title: "Length", About: "Its length", Kind: Quantity, Dim: units.Length, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Item length", "L", "Overall length"}},
 	{Name: "bore", Title: "Bore", About: "Smallest bore after drill-out", Kind: Quantity, Dim: units.Length, Small: true, Unit: [2]string{"in", "mm"}, Min: 0.001, Max: 3, Also: []string{"ID", "Drift", "Inside diameter"}},
@@ -199,6 +209,18 @@ var objectAccessory = &Object{Name: "accessory", Title: "Accessory", Fields: []F
 	{Name: "rating_tension", Title: "Tension rating", About: "Tension rating", Kind: Quantity, Dim: units.Force, Unit: [2]string{"lbf", "kN"}, Min: -1e+08, Max: 1e+08, ZeroUnknown: true, Also: []string{"Tensile rating", "Load rating", "Tension"}},
 	{Name: "rating_differential", Title: "Differential rating", About: "Pressure rating from below, of a float or seal", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Float rating", "Back-pressure rating", "Differential"}},
 	{Name: "operating_pressure", Title: "Operating pressure", About: "Pressure that sets, opens or inflates it", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"Setting pressure", "Opening pressure", "Inflation pressure"}},
+}}
+
+var objectTallyItem = &Object{Name: "tally_item", Title: "Tally row", Fields: []Field{
+	{Name: "name", Title: "Item", About: "Name of an accessory, as the list of accessories has it", Kind: Text, Also: []string{"Accessory", "Equipment", "Description"}, Example: "float collar"},
+	{Name: "number", Title: "Joint number", About: "Number of the joint as painted", Kind: Whole, Also: []string{"Jt no", "Joint no", "Tally no"}, Example: "1"},
+	{Name: "kind", Title: "Kind", About: "What the row is; a joint unless said", Kind: Choice, Choices: []string{"joint", "pup", "accessory"}, Words: []Word{{"collar", "accessory"}, {"jt", "joint"}, {"pup joint", "pup"}, {"shoe", "accessory"}}, Also: []string{"Type", "Row type", "Piece"}, Example: "joint"},
+	{Name: "joints", Title: "Joints", About: "How many joints the row counts together; one unless said", Kind: Whole, Also: []string{"No of joints", "Joint count", "Quantity"}, Example: "1"},
+	{Name: "length", Title: "Length", About: "Length of the whole row made up", Kind: Quantity, Dim: units.Length, Unit: [2]string{"ft", "m"}, Min: -50, Max: 20000, Also: []string{"Made-up length", "Measured length", "Effective length"}, Example: "40.12"},
+	{Name: "od", Title: "OD", About: "Outside diameter", Kind: Quantity, Dim: units.Length, Small: true, Unit: [2]string{"in", "mm"}, Min: 0.001, Max: 3, Also: []string{"Outside diameter", "Size", "Pipe OD"}, Example: "9-5/8"},
+	{Name: "weight", Title: "Weight", About: "Nominal weight", Kind: Quantity, Dim: units.LinearMass, Unit: [2]string{"lb/ft", "kg/m"}, Min: 0.1, Max: 5000, Also: []string{"Wt", "Nominal weight", "Weight per foot"}, Example: "47"},
+	{Name: "grade", Title: "Grade", About: "Steel grade", Kind: Text, Also: []string{"Steel grade", "Pipe grade", "Steel"}, Example: "L80"},
+	{Name: "centralizers", Title: "Centralizers", About: "Centralizers put on the row", Kind: Whole, Also: []string{"No of centralizers", "Centralizers on joint", "Cent"}, Example: "1"},
 }}
 
 var objectCentralizer = &Object{Name: "centralizer", Title: "Centralizers", Fields: []Field{
@@ -226,6 +248,7 @@ var objectStage = &Object{Name: "stage", Title: "Cement stage", Fields: []Field{
 	{Name: "top_plug", Title: "Top plug", About: "True when a top plug is used", Kind: Flag, Also: []string{"Wiper top plug", "Top wiper plug", "Plug on top"}, Example: "true"},
 	{Name: "bottom_plug", Title: "Bottom plug", About: "True when a bottom plug is used", Kind: Flag, Also: []string{"Wiper bottom plug", "Bottom wiper plug", "Plug below"}, Example: "true"},
 	{Name: "plug_time", Title: "Plug time", About: "Time to release plugs and wash lines", Kind: Quantity, Dim: units.Time, Unit: [2]string{"min", "min"}, Min: 0, Max: 1e+07, Also: []string{"Time for plugs", "Drop plug time", "Plug handling"}, Example: "15"},
+	{Name: "head_held", Title: "Head held by", About: "What holds the cementing head: screwed to the casing, or held by the rig", Kind: Choice, Choices: []string{"casing", "rig"}, Also: []string{"Cementing head held by", "Head on", "Head secured by"}, Example: "casing"},
 	{Name: "bump_pressure", Title: "Bump pressure", About: "Total surface pressure at the bump", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"Bump", "Plug bump", "Final pressure", "Bump at"}, Example: "1200"},
 	{Name: "held_pressure", Title: "Pressure held", About: "Pressure left on the casing while cement sets", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"Held on casing", "Pressure while setting", "Shut-in on cement"}, Example: "0"},
 	{Name: "wait", Title: "Wait on cement", About: "Hours from plug down before drilling out", Kind: Quantity, Dim: units.Time, Unit: [2]string{"h", "h"}, Min: 0, Max: 1e+07, Also: []string{"WOC", "WOC time", "Waiting time"}, Example: "24"},

@@ -30,8 +30,8 @@ func (w *Well) hanging(str int) (h Hanging, err error) {
 	if err != nil {
 		return h, err
 	}
-	if c.Plan.Existing.V {
-		return h, Absent("the string is in the well already")
+	if err := run(c.Plan); err != nil {
+		return h, err
 	}
 	mud, ref, err := w.RunIn(str)
 	if err != nil {
@@ -48,27 +48,16 @@ func (w *Well) hanging(str int) (h Hanging, err error) {
 	}
 	h.Refs = append(h.Refs, ref)
 	h.Block = w.Plan.Rig.BlockWeight.V
-	w.drag(c, &h)
 	w.overpull(c, &h)
-	return h, nil
+	return h, w.drag(c, &h, mud)
 }
 
 // hungWeight is the buoyed weight of one segment: mass per length by the
 // vertical length.
 func (w *Well) hungWeight(p *Pipe, mud units.KgPerM3) (units.Newtons, error) {
-	if p.SizeErr != nil {
-		return 0, p.SizeErr
-	}
-	mass := p.Size.Weight
-	if p.Plan.Weight.Known() {
-		mass = p.Plan.Weight.V
-	}
-	if mass <= 0 {
-		return 0, Lack(p.Plan.Ref, "the weight of %s", p.Plan.Label())
-	}
-	b, err := fluid.BuoyedWeight(mass, fluid.Tube{OD: p.Size.OD, ID: p.Size.ID()}, mud, mud)
+	b, err := w.perMeter(p, mud, mud)
 	if err != nil {
-		return 0, Unusable(err, p.Plan.Ref, "a usable weight of "+p.Plan.Label())
+		return 0, err
 	}
 	from, err := w.TVD(p.From)
 	if err != nil {
@@ -78,18 +67,35 @@ func (w *Well) hungWeight(p *Pipe, mud units.KgPerM3) (units.Newtons, error) {
 	return units.Newtons(float64(b) * units.G * float64(to-from)), err
 }
 
-// drag is the part of buoyed weight that friction adds: stated, else nothing in
-// a vertical hole and the basis's part in a deviated one.
-func (w *Well) drag(c *Casing, h *Hanging) {
-	part, note := units.Fraction(0), "no drag, the hole is vertical"
+// drag is what pulling a string adds to its weight: by the friction factor
+// stated, else a part of the weight.
+func (w *Well) drag(c *Casing, h *Hanging, mud units.KgPerM3) error {
+	if f := c.Plan.Friction; f.Known() && !c.Plan.Drag.Known() {
+		parts, err := w.hungParts(c, mud, c.Shoe)
+		if err != nil {
+			return err
+		}
+		up, err := w.softString(parts, float64(f.V))
+		h.Drag, h.DragNote = max(0, up-h.String), "drag by the friction factor stated, pulling up"
+		h.Refs = append(h.Refs, f.Ref)
+		return err
+	}
+	part, note := w.dragPart(c)
+	h.Drag, h.DragNote = units.Newtons(float64(part)*math.Max(0, float64(h.String))), note
+	h.Refs = append(h.Refs, c.Plan.Drag.Ref)
+	return nil
+}
+
+// dragPart is the part of buoyed weight that friction takes: stated, else
+// nothing in a vertical hole and the basis's part in a deviated one.
+func (w *Well) dragPart(c *Casing) (units.Fraction, string) {
 	switch {
 	case c.Plan.Drag.Known():
-		part, note = c.Plan.Drag.V, "drag as stated"
-		h.Refs = append(h.Refs, c.Plan.Drag.Ref)
+		return c.Plan.Drag.V, "drag as stated"
 	case w.deviated(c):
-		part, note = w.Assume.DragDeviated, "drag of the basis, the hole is deviated"
+		return w.Assume.DragDeviated, "drag of the basis, the hole is deviated"
 	}
-	h.Drag, h.DragNote = units.Newtons(float64(part)*math.Max(0, float64(h.String))), note
+	return 0, "no drag, the hole is vertical"
 }
 
 // deviated reports whether the hole is off the vertical over a string: 3 degrees
@@ -119,7 +125,7 @@ func (w *Well) overpull(c *Casing, h *Hanging) {
 
 // BestTorque is the optimum make-up torque of a round-thread segment and the
 // joint strength it comes from: 1 % of joint strength, ft-lbf of lbf (API RP
-// 5C1). Other connections have none.
+// 5C1). Other connections have none, nor has round thread from 16 in up.
 func (w *Well) BestTorque(str, seg int) (units.NewtonMeters, *Rated, error) {
 	r, err := w.Rated(str, seg)
 	if err != nil {
@@ -134,6 +140,8 @@ func (w *Well) BestTorque(str, seg int) (units.NewtonMeters, *Rated, error) {
 		return 0, nil, Absent("buttress is made up by position, to the triangle")
 	case r.Conn != pipe.STC && r.Conn != pipe.LTC:
 		return 0, nil, Absent("not a round thread")
+	case byMark(r):
+		return 0, nil, Absent("round thread this large is made up by position, with a least torque only")
 	case r.Joint.Err != nil:
 		return 0, nil, r.Joint.Err
 	}

@@ -1,66 +1,94 @@
 package well
 
 import (
-	"math"
-
 	"spudgate/plan/fluid"
 	"spudgate/plan/units"
 )
 
 // StringLift is what keeps a string down while it is cemented, where it is
-// least.
+// least by the way its head is held.
 type StringLift struct {
 	Net    units.Newtons // head screwed to the casing
 	OnRig  units.Newtons // head held by the rig, at the same moment
 	Weight units.Newtons // of the string in air, vertical component
+	ByRig  bool          // the plan says that the rig holds the head
+	Said   bool          // the plan says how the head is held
 	Step   int
+}
+
+// Spare is the force left by the way the head is held; screwed to the casing,
+// the harder one, where the plan doesn't say.
+func (l StringLift) Spare() units.Newtons {
+	if l.ByRig {
+		return l.OnRig
+	}
+	return l.Net
 }
 
 // PlacementLift is the least force that keeps a string down while a stage is
 // pumped round its shoe: weight in air, plus the hydrostatic pressure inside on
 // what it closes, less the pressure outside on the pipe's face, shoulders where
 // the size changes counted. The pump pressure inside a head screwed to the
-// casing is held by the pipe itself.
+// casing is held by the pipe itself; where the rig holds the head it presses the
+// string down.
 func (w *Well) PlacementLift(str, st int, moving bool) (StringLift, error) {
-	s := &w.Plan.Strings[str]
-	switch {
-	case IsLiner(s) || s.Role.V == "tie_back":
-		return StringLift{}, Absent("the string hangs on the pipe that runs it")
-	case w.Subsea():
-		return StringLift{}, Absent("the string is landed in the subsea wellhead")
-	}
-	p, err := w.Placement(str, st)
+	return w.lift(str, st, moving, everyStep)
+}
+
+func (w *Well) lift(str, st int, moving bool, step int) (StringLift, error) {
+	p, c, err := w.lifted(str, st)
 	if err != nil {
 		return StringLift{}, err
-	}
-	c, err := w.Casing(str)
-	if err != nil {
-		return StringLift{}, err
-	}
-	if p.Exit < c.Shoe {
-		return StringLift{}, Absent("the cement below the stage collar holds the string")
-	}
-	if len(p.Edges) != len(c.Pipes)+1 {
-		return StringLift{}, Lack(s.Ref, "segments of %s that end at its shoe", s.Name.V)
 	}
 	if err := p.counts(moving); err != nil {
 		return StringLift{}, err
 	}
-	l := StringLift{Net: units.Newtons(math.Inf(1))}
-	if l.Weight, err = w.airWeight(c); err != nil {
-		return l, err
+	weight, err := w.airWeight(c)
+	if err != nil {
+		return StringLift{}, err
 	}
-	for k := range p.Steps {
-		net, bore, err := w.liftAt(p, c, k, moving)
+	start, end := step, step+1
+	if step == everyStep {
+		start, end = 0, len(p.Steps)
+	}
+	var least StringLift
+	for k := start; k < end; k++ {
+		fluids, bore, err := w.liftAt(p, c, k, moving)
 		if err != nil {
-			return l, err
+			return StringLift{}, err
 		}
-		if net += l.Weight; net < l.Net {
-			l.Net, l.Step = net, k
-			l.OnRig = net + units.Newtons(float64(head(&p.Steps[k], moving))*bore)
+		l := StringLift{Net: weight + fluids, Weight: weight, ByRig: p.Plan.HeadHeld.V == "rig", Said: p.Plan.HeadHeld.Known(), Step: k}
+		l.OnRig = l.Net + units.Newtons(float64(head(&p.Steps[k], moving))*bore)
+		if k == start || l.Spare() < least.Spare() {
+			least = l
 		}
 	}
-	return l, nil
+	return least, nil
+}
+
+// lifted is the job of a stage that may lift its string, and the string.
+func (w *Well) lifted(str, st int) (*Placement, *Casing, error) {
+	s := &w.Plan.Strings[str]
+	switch {
+	case IsLiner(s) || s.Role.V == "tie_back":
+		return nil, nil, Absent("the string hangs on the pipe that runs it")
+	case w.Subsea():
+		return nil, nil, Absent("the string is landed in the subsea wellhead")
+	}
+	p, err := w.Placement(str, st)
+	if err != nil {
+		return nil, nil, err
+	}
+	c, err := w.Casing(str)
+	switch {
+	case err != nil:
+		return nil, nil, err
+	case p.Exit < c.Shoe:
+		return nil, nil, Absent("the cement below the stage collar holds the string")
+	case len(p.Edges) != len(c.Pipes)+1:
+		return nil, nil, Lack(s.Ref, "segments of %s that end at its shoe", s.Name.V)
+	}
+	return p, c, nil
 }
 
 // liftAt is the force of the fluids on a string, down positive, and the area of

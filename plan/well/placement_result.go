@@ -21,15 +21,22 @@ func (p *Placement) counts(moving bool) error {
 	return nil
 }
 
+// everyStep asks for the step of a job where least is left.
+const everyStep = -1
+
 // PlacementUnderFracture is the least left under fracture pressure, low
 // estimate, at any moment of a stage and any place of the open hole: standing
 // still, or moving with friction in the annulus counted.
 func (w *Well) PlacementUnderFracture(str, st int, moving bool) (PlacementMargin, error) {
+	return w.underFracture(str, st, moving, everyStep)
+}
+
+func (w *Well) underFracture(str, st int, moving bool, step int) (PlacementMargin, error) {
 	p, err := w.openPlacement(str, st, moving)
 	if err != nil {
 		return PlacementMargin{}, err
 	}
-	return p.least(0, p.Rock, moving, func(md units.MD) (units.Pascals, place.Ref, error) {
+	return p.least(0, p.Rock, step, moving, func(md units.MD) (units.Pascals, place.Ref, error) {
 		z, err := w.TVD(md)
 		if err != nil {
 			return 0, 0, err
@@ -42,6 +49,10 @@ func (w *Well) PlacementUnderFracture(str, st int, moving bool) (PlacementMargin
 // high estimate, at any moment of a stage and any open zone that can flow.
 // Standing still: friction only adds.
 func (w *Well) PlacementOverPore(str, st int) (PlacementMargin, error) {
+	return w.overPore(str, st, everyStep)
+}
+
+func (w *Well) overPore(str, st, step int) (PlacementMargin, error) {
 	p, err := w.openPlacement(str, st, false)
 	if err != nil {
 		return PlacementMargin{}, err
@@ -49,7 +60,7 @@ func (w *Well) PlacementOverPore(str, st int) (PlacementMargin, error) {
 	if p.Flows == 0 {
 		return PlacementMargin{}, Absent("no zone that can flow is open")
 	}
-	return p.least(p.Rock, p.Rock+p.Flows, false, func(md units.MD) (units.Pascals, place.Ref, error) {
+	return p.least(p.Rock, p.Rock+p.Flows, step, false, func(md units.MD) (units.Pascals, place.Ref, error) {
 		z, err := w.TVD(md)
 		if err != nil {
 			return 0, 0, err
@@ -69,20 +80,29 @@ func (w *Well) openPlacement(str, st int, moving bool) (*Placement, error) {
 	return p, p.counts(moving)
 }
 
-func (p *Placement) least(from, to int, moving bool, rock func(units.MD) (units.Pascals, place.Ref, error), spare func(column, rock units.Pascals) units.Pascals) (PlacementMargin, error) {
+// sumNoise is what the sum of a column may wander by while nothing changes, Pa.
+const sumNoise = 0.01
+
+// least is the least spare of the watched depths from one to before another, at
+// a step or at every one.
+func (p *Placement) least(from, to, step int, moving bool, rock func(units.MD) (units.Pascals, place.Ref, error), spare func(column, rock units.Pascals) units.Pascals) (PlacementMargin, error) {
 	var worst PlacementMargin
 	first := true
+	start, end := step, step+1
+	if step == everyStep {
+		start, end = 0, len(p.Steps)
+	}
 	for i := from; i < to; i++ {
 		limit, ref, err := rock(p.Watched[i])
 		if err != nil {
 			return worst, err
 		}
-		for k := range p.Steps {
+		for k := start; k < end; k++ {
 			column := p.Steps[k].Still[i]
 			if moving {
 				column = p.Steps[k].Moving[i]
 			}
-			if s := spare(column, limit); first || s < worst.Spare {
+			if s := spare(column, limit); first || s < worst.Spare-sumNoise {
 				worst = PlacementMargin{RockMargin{p.Watched[i], column, limit, s, ref}, k}
 				first = false
 			}

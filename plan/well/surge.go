@@ -37,6 +37,34 @@ func (w *Well) Surge(str int) (Surge, error) {
 	return once(w, surgeKey(str), func() (Surge, error) { return w.surge(str) })
 }
 
+// AllowedSpeed is the greatest speed that leaves nothing under fracture
+// pressure, and the place that stops it; no speed need be planned. Most is true
+// where nothing up to the fastest that casing is ever run breaks the rock.
+func (w *Well) AllowedSpeed(str int) (s Surge, most bool, err error) {
+	if _, err := w.runningSpeed(str); isAbsent(err) {
+		return s, false, err
+	}
+	flow, err := w.mudFlow(str)
+	if err != nil {
+		return s, false, err
+	}
+	places, err := w.surgePlaces(str)
+	if err != nil {
+		return s, false, err
+	}
+	v, err := w.fastestRun(str, *flow, places)
+	if err != nil {
+		return s, false, err
+	}
+	s, err = w.surgeAt(str, *flow, places, v)
+	s.Fastest = v
+	return s, v >= fastest, err
+}
+
+// HighestSpeed is the highest speed a string is run at: stated, else 1.5 times
+// the average.
+func (w *Well) HighestSpeed(str int) (Surge, error) { return w.runningSpeed(str) }
+
 func (w *Well) surge(str int) (s Surge, err error) {
 	if s, err = w.runningSpeed(str); err != nil {
 		return s, err

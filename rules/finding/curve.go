@@ -13,6 +13,7 @@ type Drawings struct {
 	Schematic *Schematic    `json:"schematic,omitempty"`
 	Window    *Window       `json:"window,omitempty"`
 	Loads     []StringLoads `json:"loads,omitempty"`
+	Placement []Placement   `json:"placement,omitempty"`
 }
 
 // Number is a plain SI number of a drawing. It is written with 12 significant

@@ -11,7 +11,7 @@ import (
 // drawings fills what the drawings show. What can't be worked out is left out
 // here: its finding says what is missing.
 func drawings(w *well.Well, fs []finding.Finding) finding.Drawings {
-	return finding.Drawings{Path: path(w), Schematic: schematic(w), Window: window(w), Loads: loads(w, fs)}
+	return finding.Drawings{Path: path(w), Schematic: schematic(w), Window: window(w), Loads: loads(w, fs), Placement: placements(w, fs)}
 }
 
 // depth is a place along the hole, with its TVD where the well knows it.

@@ -12,7 +12,7 @@ import (
 
 // tables are the sheets of numbers behind the findings.
 func tables(w *well.Well, loads []finding.StringLoads, bearings []whatif.Bearing) []finding.Table {
-	return []finding.Table{strength(w), profiles(loads), cement(w), excess(bearings), pressures(w), asRead(w)}
+	return []finding.Table{strength(w), profiles(loads), cement(w), placed(w), excess(bearings), pressures(w), asRead(w)}
 }
 
 // quantity makes a cell of a number.

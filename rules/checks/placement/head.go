@@ -97,7 +97,7 @@ var FreeFall = ofStage("placement.free_fall", rules.NumType(units.None),
 			By(over("part", input("empty", length, units.MDLength, 0), input("way", p.Exit, units.MDLength, 0), "job followed volume by volume"))
 	})
 
-const liftDoc = "Least force that keeps a string down while a stage is pumped round its shoe, head screwed to the casing: weight in air (vertical component) + hydrostatic pressure inside x bore - pressure outside at the shoe x face, shoulders where the size changes counted; below zero it lifts. Held by the rig, the pump pressure on the bore comes on top. Not for a liner, nor a string landed in a subsea wellhead, nor above a stage collar."
+const liftDoc = "Least force that keeps a string down while a stage is pumped round its shoe; below zero it lifts. Head screwed to the casing: weight in air (vertical component) + hydrostatic pressure inside x bore - pressure outside at the shoe x face, shoulders where the size changes counted. Held by the rig, the pump pressure on the bore comes on top. Where the plan doesn't say which, screwed to the casing, the harder one. Not for a liner, nor a string landed in a subsea wellhead, nor above a stage collar."
 
 // LiftSpareStill is what keeps a string down, standing still.
 var LiftSpareStill = lift("placement.lift_spare_still", liftDoc+" Columns standing still."+way, false)
@@ -111,13 +111,25 @@ func lift(name, doc string, moving bool) *rules.Check {
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
 		}
-		fluids := l.Weight - l.Net
+		net := l.Spare()
 		var at place.Ref
 		if len(j.string.Segments) > 0 {
 			at = j.string.Segments[0].Weight.Ref
 		}
-		return rules.Num(float64(l.Net), units.Force, refs(j.stage.Ref, at)...).
-			With("head on the casing; held by the rig " + show(j.Well, l.OnRig, units.Force) + "; " + flows(moving) + "; " + j.when(l.Step)).
-			By(less("net", input("weight", l.Weight, units.Force, at), input("fluids", fluids, units.Force, 0), "pressure-area, job followed volume by volume"))
+		return rules.Num(float64(net), units.Force, refs(j.stage.Ref, at, j.stage.HeadHeld.Ref)...).
+			With(j.held(l) + "; " + flows(moving) + "; " + j.when(l.Step)).
+			By(less("net", input("weight", l.Weight, units.Force, at), input("fluids", l.Weight-net, units.Force, 0), "pressure-area, job followed volume by volume"))
 	})
+}
+
+// held says how the head is held, and what it would be the other way.
+func (j job) held(l well.StringLift) string {
+	onCasing, onRig := show(j.Well, l.Net, units.Force), show(j.Well, l.OnRig, units.Force)
+	switch {
+	case l.ByRig:
+		return "head held by the rig; screwed to the casing " + onCasing
+	case l.Said:
+		return "head screwed to the casing; held by the rig " + onRig
+	}
+	return "head taken as screwed to the casing, the plan doesn't say; held by the rig " + onRig
 }

@@ -1,0 +1,261 @@
+package well
+
+import (
+	"math"
+	"strings"
+
+	"spudgate/plan"
+	"spudgate/plan/place"
+	"spudgate/plan/units"
+)
+
+// TallyRow is one row of a tally where it comes to stand in the hole.
+type TallyRow struct {
+	Plan     *plan.TallyItem
+	From, To units.MD
+	Joints   int // none for a pup joint or an accessory
+}
+
+// Tally is the pipe of a string as measured, from the top down, its lower end
+// at the planned shoe.
+type Tally struct {
+	Rows   []TallyRow
+	Length units.Meters
+	Joints int
+}
+
+type tallyKey int
+
+// Tally adds up the rows of a string's tally. A string that isn't run has none.
+func (w *Well) Tally(str int) (*Tally, error) {
+	return once(w, tallyKey(str), func() (*Tally, error) { return w.tally(str) })
+}
+
+func (w *Well) tally(str int) (*Tally, error) {
+	s := &w.Plan.Strings[str]
+	if err := run(s); err != nil {
+		return nil, err
+	}
+	if len(s.Tally) == 0 {
+		return nil, Lack(s.Ref, "the tally of %s", s.Name.V)
+	}
+	shoe, err := w.shoeOf(s)
+	if err != nil {
+		return nil, err
+	}
+	t := &Tally{}
+	for i := range s.Tally {
+		r := row(&s.Tally[fromTop(s, i)])
+		if !r.Plan.Length.Known() || r.Plan.Length.V <= 0 {
+			return nil, Lack(r.Plan.Ref, "the length of row %d of the tally of %s", fromTop(s, i)+1, s.Name.V)
+		}
+		t.Length += r.Plan.Length.V
+		t.Joints += r.Joints
+		t.Rows = append(t.Rows, r)
+	}
+	t.hang(shoe)
+	return t, nil
+}
+
+// run says why a string isn't run from the rotary on pipe slips; nil where it is.
+func run(s *plan.String) error {
+	switch {
+	case s.Existing.V:
+		return Absent("the string is in the well already")
+	case s.SetBy.V == "driven" || s.SetBy.V == "jetted" || s.SetBy.V == "augered":
+		return Absent("the string is " + s.SetBy.V + ", not run")
+	}
+	return nil
+}
+
+// fromTop is the row that is i-th from the top.
+func fromTop(s *plan.String, i int) int {
+	if s.TallyOrder.V == "bottom_up" {
+		return len(s.Tally) - 1 - i
+	}
+	return i
+}
+
+func row(p *plan.TallyItem) TallyRow {
+	r := TallyRow{Plan: p}
+	if p.Kind.Or("joint") == "joint" {
+		r.Joints = p.Joints.Or(1)
+	}
+	return r
+}
+
+// hang puts the rows into the hole, the last one's lower end at the shoe.
+func (t *Tally) hang(shoe units.MD) {
+	for i := len(t.Rows) - 1; i >= 0; i-- {
+		r := &t.Rows[i]
+		r.To = shoe
+		shoe -= units.MD(r.Plan.Length.V)
+		r.From = shoe
+	}
+}
+
+// TallyOff is by how much the tally, less the stick-up stated, is longer than
+// the string; below zero it's shorter.
+func (w *Well) TallyOff(str int) (off units.Meters, t *Tally, err error) {
+	if t, err = w.Tally(str); err != nil {
+		return 0, nil, err
+	}
+	s := &w.Plan.Strings[str]
+	top, err := w.topOf(s)
+	if err != nil {
+		return 0, nil, err
+	}
+	shoe, err := w.shoeOf(s)
+	return t.Length - s.StickUp.V - units.Meters(shoe-top), t, err
+}
+
+// Tallied is the tally where there is one; Absent where there is none, so that
+// only one check asks for it.
+func (w *Well) Tallied(str int) (*Tally, error) {
+	if len(w.Plan.Strings[str].Tally) == 0 {
+		return nil, Absent("the plan has no tally of the string")
+	}
+	return w.Tally(str)
+}
+
+// JointsOver is by how many the joints of the tally exceed those planned.
+func (w *Well) JointsOver(str int) (over, planned int, err error) {
+	t, err := w.Tallied(str)
+	if err != nil {
+		return 0, 0, err
+	}
+	s := &w.Plan.Strings[str]
+	for i := range s.Segments {
+		g := &s.Segments[i]
+		if !g.Joints.Known() {
+			return 0, 0, Lack(g.Ref, "the number of joints of %s in %s", g.Label(), s.Name.V)
+		}
+		planned += g.Joints.V
+	}
+	return t.Joints - planned, planned, nil
+}
+
+// CentralizersShort is by how many the centralizers of the tally fall short of
+// those the plan lists by interval.
+func (w *Well) CentralizersShort(str int) (short, listed int, err error) {
+	t, err := w.Tallied(str)
+	if err != nil {
+		return 0, 0, err
+	}
+	n, told := 0, false
+	for _, r := range t.Rows {
+		n += r.Plan.Centralizers.V
+		told = told || r.Plan.Centralizers.Known()
+	}
+	switch {
+	case !told:
+		return 0, 0, Absent("the tally counts no centralizers")
+	case len(w.Plan.Strings[str].Centralizers) == 0:
+		return 0, 0, Lack(w.Plan.Strings[str].Ref, "the centralizers of %s", w.Plan.Strings[str].Name.V)
+	}
+	listed, err = w.CentralizersListed(str)
+	return listed - n, listed, err
+}
+
+// Landed is a piece of equipment where the plan has it and where the tally puts
+// it.
+type Landed struct {
+	Name    string
+	Planned units.MD
+	Row     TallyRow
+	Off     units.Meters // from the nearer end of the row; zero within it
+	Ref     place.Ref    // of the planned depth
+}
+
+// FarthestLanded is the collar, hanger, packer or crossover that the tally puts
+// farthest from where the plan has it. What the tally doesn't name is missing,
+// and given beside the rest. A hanger of casing stands in the wellhead and isn't
+// looked for.
+func (w *Well) FarthestLanded(str int) (worst Landed, unnamed Missing, err error) {
+	t, err := w.Tallied(str)
+	if err != nil {
+		return worst, nil, err
+	}
+	found := false
+	for _, l := range w.equipment(str) {
+		if !t.find(&l) {
+			unnamed = unnamed.and(Lack(w.Plan.Strings[str].Ref, "%s in the tally of %s", l.Name, w.Plan.Strings[str].Name.V))
+			continue
+		}
+		if !found || l.Off > worst.Off {
+			worst, found = l, true
+		}
+	}
+	switch {
+	case found:
+		return worst, unnamed, nil
+	case unnamed != nil:
+		return worst, nil, unnamed
+	}
+	return worst, nil, Absent("the plan gives no depth of float equipment, hangers or collars")
+}
+
+// equipment is what a tally has to land at a depth of the plan.
+func (w *Well) equipment(str int) []Landed {
+	s := &w.Plan.Strings[str]
+	var out []Landed
+	collar := false
+	for i := range s.Accessories {
+		a := &s.Accessories[i]
+		switch a.Kind.V {
+		case "float_collar", "landing_collar":
+			collar = collar || a.Depth.Known()
+		case "stage_collar", "flotation_collar", "crossover":
+		case "hanger", "packer":
+			if !IsLiner(s) {
+				continue
+			}
+		default:
+			continue
+		}
+		if a.Depth.Known() {
+			out = append(out, Landed{Name: a.Name.Or(kindWords(a.Kind.V)), Planned: a.Depth.V, Ref: a.Depth.Ref})
+		}
+	}
+	if !collar && s.FloatCollar.Known() {
+		out = append(out, Landed{Name: "float collar", Planned: s.FloatCollar.V, Ref: s.FloatCollar.Ref})
+	}
+	return out
+}
+
+func kindWords(kind string) string { return strings.ReplaceAll(kind, "_", " ") }
+
+// find sets the row that has the name, the nearest where several have.
+func (t *Tally) find(l *Landed) bool {
+	found := false
+	for _, r := range t.Rows {
+		if !plan.Same(r.Plan.Name.V, l.Name) {
+			continue
+		}
+		off := units.Meters(math.Max(0, math.Max(float64(r.From-l.Planned), float64(l.Planned-r.To))))
+		if !found || off < l.Off {
+			l.Row, l.Off, found = r, off, true
+		}
+	}
+	return found
+}
+
+// Couplings are the depths at which pieces of a string meet, from the top down,
+// as the tally puts them, its ends left out. A tally that counts several joints in one row
+// doesn't tell them.
+func (w *Well) Couplings(str int) ([]units.MD, error) {
+	t, err := w.Tally(str)
+	if err != nil {
+		return nil, err
+	}
+	var out []units.MD
+	for i, r := range t.Rows {
+		if r.Joints > 1 {
+			return nil, Lack(r.Plan.Ref, "a tally of %s joint by joint", w.Plan.Strings[str].Name.V)
+		}
+		if i > 0 {
+			out = append(out, r.From)
+		}
+	}
+	return out, nil
+}
