@@ -13,12 +13,15 @@ import (
 // Check yields one measure of one kind of subject. It holds no limit, grade or
 // citation and compares nothing.
 type Check struct {
-	Name    string // "burst.gas_to_surface": family and measure
-	About   Kind
-	Type    expr.Type
-	Small   bool   // a size or gap: shown in inches or millimetres
-	Doc     string // what is measured, the convention, the source
-	Measure func(w *well.Well, s Subject) Measure
+	Name  string // "burst.gas_to_surface": family and measure
+	About Kind
+	Type  expr.Type
+	Small bool // a size or gap: shown in inches or millimetres
+	// NotNegative says the measure is never below zero, so that a limit there
+	// can be told to decide nothing.
+	NotNegative bool
+	Doc         string // what is measured, the convention, the source
+	Measure     func(w *well.Well, s Subject) Measure
 }
 
 // Measure is what a check found.

@@ -16,9 +16,9 @@ import (
 // draw writes a drawing of a plan.
 func (c *command) draw(args []string) (int, error) {
 	a := auditing{holdOn: "major", asOf: c.now().Format(time.DateOnly)}
-	f := c.flags("draw PLAN OUT --of schematic|window|loads", "Draws a plan as OUT's ending says: .svg, .png or .pdf. Of the loads it draws one\npage for each string: all in one file, or one string's by its name.")
-	of := f.String("of", "", "what to draw: `schematic`, window or loads")
-	only := f.String("string", "", "of the loads, only those of the string called `NAME`")
+	f := c.flags("draw PLAN OUT --of schematic|window|loads|placement", "Draws a plan as OUT's ending says: .svg, .png or .pdf. Of the loads it draws one\npage for each string, of the placement one for each cement stage: all in one\nfile, or one string's by its name.")
+	of := f.String("of", "", "what to draw: `schematic`, window, loads or placement")
+	only := f.String("string", "", "of loads or placement, only those of the string called `NAME`")
 	f.StringArrayVar(&a.books, "book", nil, "add a rulebook, whose factors the loads are held against (repeat for several)")
 	f.StringVar(&a.basis, "basis", "", "the company's design basis, a JSON `FILE`")
 	f.StringVar(&a.units, "units", "", "units of the drawing: field or metric (default the plan's)")
@@ -48,8 +48,8 @@ func checkDrawing(a *auditing, of, only, name, out string) error {
 	switch {
 	case !slices.Contains(drawing.Kinds(), of):
 		return unfitf("--of: found %q, expected one of %s", of, strings.Join(drawing.Kinds(), ", "))
-	case only != "" && of != "loads":
-		return unfitf("--string: found with --of %s, expected it with --of loads only", of)
+	case only != "" && of != "loads" && of != "placement":
+		return unfitf("--string: found with --of %s, expected it with --of loads or placement", of)
 	case !slices.Contains(drawing.Formats(), strings.ToLower(filepath.Ext(out))):
 		return unfitf("%s: found the ending %q, expected one of %s", out, filepath.Ext(out), strings.Join(drawing.Formats(), ", "))
 	}
@@ -82,12 +82,9 @@ func (c *command) pages(a *auditing, name, of, only string) ([]*drawing.Scene, e
 		system, _ = units.SystemByName(a.units)
 	}
 	if only != "" {
-		loads := r.Drawings.Loads
-		i := slices.IndexFunc(loads, func(l finding.StringLoads) bool { return strings.EqualFold(l.Name, only) })
-		if i < 0 {
-			return nil, unfitf("--string: found %q, expected one of %s", only, strings.Join(loadedNames(loads), ", "))
+		if err := narrow(&r.Drawings, of, only); err != nil {
+			return nil, err
 		}
-		r.Drawings.Loads = loads[i : i+1]
 	}
 	pages, err := drawing.Draw(r, of, system)
 	if err != nil {
@@ -96,10 +93,25 @@ func (c *command) pages(a *auditing, name, of, only string) ([]*drawing.Scene, e
 	return pages, nil
 }
 
-func loadedNames(list []finding.StringLoads) []string {
-	var out []string
-	for _, l := range list {
-		out = append(out, l.Name)
+// narrow leaves only what is drawn of one string.
+func narrow(d *finding.Drawings, of, only string) error {
+	var names []string
+	keep := func(name string) bool {
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+		return strings.EqualFold(name, only)
 	}
-	return out
+	left := 0
+	if of == "loads" {
+		d.Loads = slices.DeleteFunc(d.Loads, func(l finding.StringLoads) bool { return !keep(l.Name) })
+		left = len(d.Loads)
+	} else {
+		d.Placement = slices.DeleteFunc(d.Placement, func(p finding.Placement) bool { return !keep(p.String) })
+		left = len(d.Placement)
+	}
+	if left == 0 {
+		return unfitf("--string: found %q, expected one of %s", only, strings.Join(names, ", "))
+	}
+	return nil
 }

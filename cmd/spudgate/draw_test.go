@@ -20,7 +20,7 @@ func drew(args ...string) (status int, errs string) {
 func TestDrawWritesEveryKind(t *testing.T) {
 	dir := t.TempDir()
 	heads := map[string]string{".svg": "<svg ", ".png": "\x89PNG", ".pdf": "%PDF-"}
-	for _, kind := range []string{"schematic", "window", "loads"} {
+	for _, kind := range []string{"schematic", "window", "loads", "placement"} {
 		for ending, head := range heads {
 			out := filepath.Join(dir, kind+ending)
 			if status, errs := drew(demo+"harrow-fen-a.json", out, "--of", kind); status != statusClear {
@@ -60,6 +60,23 @@ func TestDrawOneString(t *testing.T) {
 	}
 }
 
+// The placement is drawn stage by stage, and says that friction is left out.
+func TestDrawPlacement(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "one.svg")
+	if status, errs := drew(demo+"harrow-fen-a.json", out, "--of", "placement", "--string", "9-5/8 intermediate"); status != statusClear {
+		t.Fatalf("status %d: %s", status, errs)
+	}
+	raw, _ := os.ReadFile(out)
+	for _, want := range []string{">9-5/8 intermediate, primary: cement placement", "FRICTION IS LEFT OUT", "ppg<"} {
+		if bytes.Count(raw, []byte(want)) == 0 {
+			t.Errorf("the drawing doesn't say %q", want)
+		}
+	}
+	if n := bytes.Count(raw, []byte("volume by volume</text>")); n != 1 {
+		t.Errorf("%d pages", n)
+	}
+}
+
 func TestDrawRefuses(t *testing.T) {
 	dir := t.TempDir()
 	there := filepath.Join(dir, "there.svg")
@@ -74,13 +91,15 @@ func TestDrawRefuses(t *testing.T) {
 		args []string
 		says string
 	}{
-		{[]string{plan, out}, "expected one of schematic, window, loads"},
-		{[]string{plan, out, "--of", "placement"}, `found "placement", expected one of schematic`},
+		{[]string{plan, out}, "expected one of schematic, window, loads, placement"},
+		{[]string{plan, out, "--of", "forces"}, `found "forces", expected one of schematic`},
 		{[]string{plan, "--of", "window"}, "found 1 names"},
 		{[]string{plan, filepath.Join(dir, "out.gif"), "--of", "window"}, "expected one of .svg, .png, .pdf"},
 		{[]string{plan, there, "--of", "window"}, "--replace overwrites it"},
-		{[]string{plan, out, "--of", "window", "--string", "tie-back"}, "with --of loads only"},
+		{[]string{plan, out, "--of", "window", "--string", "tie-back"}, "with --of loads or placement"},
 		{[]string{plan, out, "--of", "loads", "--string", "Nemo"}, "expected one of 30 conductor, 20 surface"},
+		{[]string{plan, out, "--of", "placement", "--string", "Nemo"}, "expected one of 30 conductor, 20 surface"},
+		{[]string{bare, out, "--of", "placement"}, "there is no placement to draw"},
 		{[]string{plan, out, "--of", "loads", "--units", "furlongs"}, "expected field or metric"},
 		{[]string{plan, out, "--of", "loads", "--as-of", "soon"}, "expected a date"},
 		{[]string{bare, out, "--of", "schematic"}, "there is no well to draw"},

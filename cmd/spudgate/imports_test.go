@@ -40,6 +40,7 @@ var allowed = map[string]string{
 	"rules/whatif":           "plan plan/place plan/units rules rules/finding",
 	"rules/record":           "rules/whatif plan plan/pipe plan/doc plan/expr plan/form plan/place plan/units plan/well rules rules/basis rules/finding",
 	"reports/office":         "",
+	"reports/register":       "rules/finding",
 	"reports/workbook":       "plan/expr plan/place plan/units reports/drawing rules/finding",
 	"reports/*":              "plan/expr plan/place plan/units rules/finding",
 	"cmd/spudgate":           "*",

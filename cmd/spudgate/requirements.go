@@ -4,22 +4,32 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+	"time"
 
 	"spudgate/plan/units"
+	"spudgate/reports/terminal"
 	"spudgate/rules"
 	"spudgate/rules/basis"
 	"spudgate/rules/books"
 	"spudgate/rules/checks"
-	"spudgate/rules/finding"
 )
 
 // requirements lists or explains what is judged.
 func (c *command) requirements(args []string) (int, error) {
-	f := c.flags("requirements [BOOK/ID]", "Lists what is judged, or explains one requirement with its worked cases.")
+	f := c.flags("requirements [BOOK/ID]", "Lists what is judged, or explains requirements with their worked cases.")
 	listBooks := f.Bool("books", false, "list the books")
-	lint := f.String("check", "", "check a company's book or basis, a JSON `FILE`")
+	asked := f.StringArray("book", nil, "only these rulebooks: a built-in `NAME` or a file (repeat for several)")
+	lint := f.String("check", "", "check a company's book, basis or variances, a JSON `FILE`")
+	plan := f.String("for", "", "say what could be judged on a `PLAN` and what it waits for")
+	stage := f.String("stage", "", "with --for: permit, programme or pre_spud")
+	out := f.StringP("output", "o", "", "write the register to `FILE`: .json, .md or .xlsx")
+	replace := f.Bool("replace", false, "overwrite an existing output")
 	if err := parse(f, args); err != nil {
+		return 0, err
+	}
+	if err := c.fitRegister(*out, *stage, *plan, *replace); err != nil {
 		return 0, err
 	}
 	g, err := rules.NewRegistry(checks.All())
@@ -33,15 +43,23 @@ func (c *command) requirements(args []string) (int, error) {
 	if *lint != "" {
 		return c.lint(*lint, g, b)
 	}
-	var all []*rules.Book
-	for _, n := range books.Names() {
-		book, err := books.Builtin(n, g, b.TypeOf)
-		if err != nil {
+	all, err := listed(*asked, g, b)
+	if err != nil {
+		return 0, unfit{err}
+	}
+	reg := registerOf(all, g)
+	if *plan != "" {
+		if reg.For, err = c.covers(*plan, *stage, c.now().Format(time.DateOnly), *asked); err != nil {
 			return 0, err
 		}
-		all = append(all, book)
+		reg.Books = used(reg.Books, reg.For)
+	}
+	if *out != "" {
+		return statusClear, writeRegister(*out, reg)
 	}
 	switch {
+	case reg.For != nil:
+		c.listCoverage(reg.For)
 	case *listBooks:
 		c.listBooks(all)
 	case f.NArg() == 0:
@@ -56,56 +74,95 @@ func (c *command) requirements(args []string) (int, error) {
 	return statusClear, nil
 }
 
-// lint checks a company's book or basis.
-func (c *command) lint(file string, g *rules.Registry, b *basis.Basis) (int, error) {
-	raw, err := os.ReadFile(file)
-	if err != nil {
-		return 0, unfit{err}
-	}
-	name := filepath.Base(file)
-	if strings.Contains(string(raw), basis.Format) {
-		if err := b.Layer(name, raw); err != nil {
-			return 0, unfit{err}
+// fitRegister refuses options that can't be used before anything is read.
+func (c *command) fitRegister(out, stage, plan string, replace bool) error {
+	switch strings.ToLower(filepath.Ext(out)) {
+	case ".json", ".md", ".xlsx":
+	default:
+		if out != "" {
+			return unfitf("-o %s: found the ending %q, expected .json, .md or .xlsx", out, filepath.Ext(out))
 		}
-		fmt.Fprintf(c.out, "%s: a basis called %s, nothing wrong with it\n", name, b.Name)
-		return statusClear, nil
 	}
-	book, _, err := books.Own(name, raw, g, b.TypeOf)
-	if err != nil {
-		return 0, unfit{err}
+	switch {
+	case stage != "" && !slices.Contains([]string{"permit", "programme", "pre_spud"}, stage):
+		return unfitf("--stage: found %q, expected permit, programme or pre_spud", stage)
+	case stage != "" && plan == "":
+		return unfitf("found --stage without --for, expected both: the stage is a plan's")
+	case out == "":
+		return nil
 	}
-	tried, wrong := 0, 0
-	for i := range book.Requirements {
-		r := &book.Requirements[i]
-		for _, cs := range r.Cases {
-			tried++
-			got, err := r.Try(cs, books.Given(g, b))
-			if err != nil || got != cs.Gives {
-				wrong++
-				fmt.Fprintf(c.errs, "%s: %s, case %q: gives %s %v, expected %s\n", name, r.Key(), cs.Case, got, err, cs.Gives)
+	return mayWrite(out, replace, []string{plan})
+}
+
+// listed are the books asked for, or all that are built in.
+func listed(asked []string, g *rules.Registry, b *basis.Basis) ([]*rules.Book, error) {
+	names := asked
+	if len(names) == 0 {
+		names = books.Names()
+	}
+	var all []*rules.Book
+	for _, n := range names {
+		if slices.Contains(books.Names(), n) {
+			book, err := books.Builtin(n, g, b.TypeOf)
+			if err != nil {
+				return nil, err
 			}
+			all = append(all, book)
+			continue
 		}
+		raw, err := os.ReadFile(n)
+		if err != nil {
+			return nil, fmt.Errorf("--book %s: found neither a built-in book (%s) nor a file", n, strings.Join(books.Names(), ", "))
+		}
+		book, _, err := books.Own(filepath.Base(n), raw, g, b.TypeOf)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, book)
 	}
-	if wrong > 0 {
-		return 0, unfitf("%s: %d of %d cases give another verdict", name, wrong, tried)
+	return all, nil
+}
+
+// columns is how wide the lists of books and requirements are.
+const columns = 80
+
+// hang prints a text behind a label, its further lines below its first.
+func (c *command) hang(label string, indent int, text string) {
+	for i, line := range terminal.Wrap(text, columns-indent) {
+		if i > 0 {
+			label = ""
+		}
+		fmt.Fprintf(c.out, "%-*s%s\n", indent, label, line)
 	}
-	fmt.Fprintf(c.out, "%s: %d requirements, %d cases, nothing wrong with it\n", name, len(book.Requirements), tried)
-	return statusClear, nil
 }
 
 func (c *command) listBooks(all []*rules.Book) {
 	for _, b := range all {
-		fmt.Fprintf(c.out, "%-22s %s, %s, edition %s\n", b.ID, b.Title, b.Publisher, b.Edition)
-		fmt.Fprintf(c.out, "%-22s %d judged, %d for a person, %d not judged yet\n", "", len(b.Requirements), len(b.Person), len(b.Gaps))
+		c.hang(b.ID, 22, b.Title+". "+b.Publisher+".")
+		c.hang("", 22, "edition "+b.Edition+during(b.From, b.Until))
+		fmt.Fprintf(c.out, "%-22s%d judged, %d for a person, %d not judged\n", "", len(b.Requirements), len(b.Person), len(b.Gaps))
 	}
+}
+
+// during says from when until when a book is in force.
+func during(from, until string) string {
+	switch {
+	case from != "" && until != "":
+		return "; in force from " + from + " until " + until
+	case from != "":
+		return "; in force from " + from
+	case until != "":
+		return "; in force until " + until
+	}
+	return ""
 }
 
 func (c *command) listRequirements(all []*rules.Book) {
 	for _, b := range all {
-		fmt.Fprintf(c.out, "%s: %s\n", b.ID, b.Title)
+		c.hang(b.ID+":", len(b.ID)+2, b.Title)
 		for i := range b.Requirements {
 			r := &b.Requirements[i]
-			fmt.Fprintf(c.out, "  %-38s %-12s %-10s %s\n", r.ID, r.Grade, r.Subject, r.Title)
+			c.hang(fmt.Sprintf("  %-30s %-11s ", r.ID, r.Grade), 45, r.Title)
 		}
 	}
 }
@@ -124,11 +181,13 @@ func (c *command) explain(all []*rules.Book, g *rules.Registry, id string) bool 
 }
 
 func (c *command) explainOne(r *rules.Requirement, g *rules.Registry) {
-	w := c.out
-	fmt.Fprintf(w, "%s: %s\n\n%s\n\n", r.Key(), r.Title, r.Text)
+	c.hang("", 0, r.Key()+": "+r.Title)
+	fmt.Fprintln(c.out)
+	c.hang("", 0, r.Text)
+	fmt.Fprintln(c.out)
 	fact := func(name, value string) {
 		if value != "" {
-			fmt.Fprintf(w, "  %-10s %s\n", name, value)
+			c.hang("  "+name, 13, value)
 		}
 	}
 	fact("about", "each "+string(r.Subject))
@@ -136,18 +195,22 @@ func (c *command) explainOne(r *rules.Requirement, g *rules.Registry) {
 	fact("measure", r.Check)
 	fact("is", strings.TrimSpace(string(r.Is)+" "+r.Limit+" "+r.Upper))
 	fact("grade", string(r.Grade)+", asked from stage "+strings.ReplaceAll(string(r.Stage), "_", "-"))
-	fact("stands in", r.Cite().String())
+	fact("stands in", r.Cite().String()+during(r.From, r.Until))
 	fact("known", string(r.Sure))
 	fact("mend", r.Remedy)
-	fmt.Fprintf(w, "\nThe measure: %s\n\nCases\n", g.Find(r.Check).Doc)
+	fmt.Fprintln(c.out)
+	c.hang("", 0, "The measure: "+g.Find(r.Check).Doc)
+	fmt.Fprintf(c.out, "\nCases\n")
+	names := append([]string{r.Check}, r.Names()...)
 	for _, cs := range r.Cases {
 		var given []string
-		for _, n := range append([]string{r.Check}, r.Names()...) {
-			if v, ok := cs.Given[n]; ok {
+		for i, n := range names {
+			if v, ok := cs.Given[n]; ok && !slices.Contains(names[:i], n) {
 				given = append(given, n+" "+v)
 			}
 		}
-		fmt.Fprintf(w, "  %s: %s\n      %s\n", cs.Case, finding.Verdict(cs.Gives), strings.Join(given, ", "))
+		c.hang("  ", 2, cs.Case+": "+string(cs.Gives))
+		c.hang("      ", 6, strings.Join(given, ", "))
 	}
-	fmt.Fprintln(w)
+	fmt.Fprintln(c.out)
 }

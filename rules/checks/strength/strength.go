@@ -19,7 +19,7 @@ var (
 // judged place of the string: each end of each segment, each change outside
 // and inside, survey stations, and every 30 m between.
 func factor(name, doc string) *rules.Check {
-	return &rules.Check{Name: name, About: rules.String, Type: number,
+	return &rules.Check{Name: name, About: rules.String, Type: number, NotNegative: true,
 		Doc: "Least design factor, rating over load, over every judged place of the string. " + doc,
 		Measure: func(w *well.Well, s rules.Subject) rules.Measure {
 			r, err := w.Strength(s.String, name)
