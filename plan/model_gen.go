@@ -411,7 +411,7 @@ type Accessory struct {
 	RatingCollapse Val[units.Pascals]
 	// Tension rating.
 	RatingTension Val[units.Newtons]
-	// Pressure rating from below, of a float or seal.
+	// Pressure rating from below, of a float or seal; from above, of a flotation collar.
 	RatingDifferential Val[units.Pascals]
 	// Pressure that sets, opens or inflates it.
 	OperatingPressure Val[units.Pascals]
@@ -617,6 +617,8 @@ type Formation struct {
 	Losses Val[bool]
 	// True when it squeezes in.
 	Mobile Val[bool]
+	// True when it stays frozen.
+	Permafrost Val[bool]
 }
 
 // Water is a record of the plan: water to protect, agency depths.
@@ -625,7 +627,7 @@ type Water struct {
 	Ref place.Ref
 	// Name of the water or the depth.
 	Name Val[string]
-	// Base of protected water, or a limit an agency sets for the surface shoe: base_of_protected_water, shoe_at_least, shoe_at_most.
+	// Base of protected water, a limit an agency sets for the surface shoe, or a water well near the site: base_of_protected_water, shoe_at_least, shoe_at_most, water_well.
 	Kind Val[string]
 	// The depth.
 	Depth Val[units.TVD]

@@ -15,6 +15,7 @@ import (
 	"spudgate/plan/sheet"
 	"spudgate/reports/findings"
 	"spudgate/rules/basis"
+	"spudgate/rules/books"
 	"spudgate/rules/finding"
 	"spudgate/schema"
 )
@@ -194,29 +195,78 @@ func TestTerminalGolden(t *testing.T) {
 	golden(t, "pipe.txt", out)
 }
 
-// Every verdict of every demo plan, one line each: the table whose changed
-// lines are explained in the commit.
-func TestVerdictGolden(t *testing.T) {
-	var b strings.Builder
-	for _, name := range []string{"harrow-fen-a", "harrow-fen-b", "sallow-beck"} {
-		r, _ := audited(t, demo+name+".json", "--stage", "pre_spud", "--book", "us-onshore-federal")
-		counts := map[string]map[finding.Verdict]int{}
-		var keys []string
-		for i := range r.Findings {
-			k := r.Findings[i].Book + "/" + r.Findings[i].Requirement
-			if counts[k] == nil {
-				counts[k] = map[finding.Verdict]int{}
-				keys = append(keys, k)
-			}
-			counts[k][r.Findings[i].Verdict]++
+// verdictPlans are the plans of the table of verdicts: the demo's, the normal
+// wells and the sound one.
+func verdictPlans(t *testing.T) []string {
+	t.Helper()
+	var out []string
+	for _, pattern := range []string{demo + "*.json", "../../rules/checks/consistency/testdata/sound.json", "../../rules/checks/consistency/testdata/normal/*.json"} {
+		list, err := filepath.Glob(pattern)
+		if err != nil {
+			t.Fatal(err)
 		}
-		fmt.Fprintf(&b, "%s: met, not met, not assessed, not applicable\n", name)
-		for _, k := range keys {
-			c := counts[k]
-			fmt.Fprintf(&b, "  %-52s %3d %3d %3d %3d\n", k, c[finding.Met], c[finding.NotMet], c[finding.NotAssessed], c[finding.NotApplicable])
+		for _, p := range list {
+			if filepath.Base(p) != "expected.json" {
+				out = append(out, p)
+			}
 		}
 	}
-	golden(t, "verdicts.txt", b.String())
+	if len(out) < 20 {
+		t.Fatalf("only %d plans", len(out))
+	}
+	return out
+}
+
+// Every verdict of every plan in testdata against every book, at the last
+// stage: one line for each requirement, met/not met/not assessed for each plan
+// it applies to. A changed cell is explained in the commit.
+func TestVerdictGolden(t *testing.T) {
+	var head, body strings.Builder
+	var order []string
+	cells := map[string][]string{}
+	args := []string{"--stage", "pre_spud"}
+	for _, n := range books.Names() {
+		args = append(args, "--book", n)
+	}
+	head.WriteString("Counts of met/not met/not assessed by requirement; what isn't listed doesn't apply.\n\n")
+	for i, path := range verdictPlans(t) {
+		label := fmt.Sprintf("p%02d", i+1)
+		fmt.Fprintf(&head, "%s %s\n", label, filepath.Base(path))
+		r, _ := audited(t, append([]string{path}, args...)...)
+		counts := map[string]*[3]int{}
+		for k := range r.Findings {
+			f := &r.Findings[k]
+			key := f.Book + "/" + f.Requirement
+			if f.Book == "conditions" {
+				continue
+			}
+			if counts[key] == nil {
+				counts[key] = &[3]int{}
+				if cells[key] == nil {
+					order = append(order, key)
+					cells[key] = []string{}
+				}
+			}
+			switch f.Verdict {
+			case finding.Met:
+				counts[key][0]++
+			case finding.NotMet:
+				counts[key][1]++
+			case finding.NotAssessed:
+				counts[key][2]++
+			}
+		}
+		for _, key := range order {
+			if c := counts[key]; c != nil && *c != [3]int{} {
+				cells[key] = append(cells[key], fmt.Sprintf("%s:%d/%d/%d", label, c[0], c[1], c[2]))
+			}
+		}
+	}
+	sort.Strings(order)
+	for _, key := range order {
+		fmt.Fprintf(&body, "%s %s\n", key, strings.Join(cells[key], " "))
+	}
+	golden(t, "verdicts.txt", head.String()+"\n"+body.String())
 }
 
 // No member of the form is left out of the typed plan: each field of the table

@@ -207,7 +207,7 @@ var objectAccessory = &Object{Name: "accessory", Title: "Accessory", Fields: []F
 	{Name: "rating_burst", Title: "Pressure rating", About: "Internal pressure rating", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Working pressure", "Burst rating", "Rated pressure"}},
 	{Name: "rating_collapse", Title: "Collapse rating", About: "External pressure rating", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Collapse", "External rating", "Collapse psi"}},
 	{Name: "rating_tension", Title: "Tension rating", About: "Tension rating", Kind: Quantity, Dim: units.Force, Unit: [2]string{"lbf", "kN"}, Min: -1e+08, Max: 1e+08, ZeroUnknown: true, Also: []string{"Tensile rating", "Load rating", "Tension"}},
-	{Name: "rating_differential", Title: "Differential rating", About: "Pressure rating from below, of a float or seal", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Float rating", "Back-pressure rating", "Differential"}},
+	{Name: "rating_differential", Title: "Differential rating", About: "Pressure rating from below, of a float or seal; from above, of a flotation collar", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, ZeroUnknown: true, Also: []string{"Float rating", "Back-pressure rating", "Differential"}},
 	{Name: "operating_pressure", Title: "Operating pressure", About: "Pressure that sets, opens or inflates it", Kind: Quantity, Dim: units.Pressure, Unit: [2]string{"psi", "bar"}, Min: -1e+07, Max: 4e+08, Also: []string{"Setting pressure", "Opening pressure", "Inflation pressure"}},
 }}
 
@@ -310,11 +310,12 @@ var objectFormation = &Object{Name: "formation", Title: "Formation", Fields: []F
 	{Name: "competent", Title: "Competent", About: "True when the rock can hold a shoe", Kind: Flag, Also: []string{"Competent rock", "Holds shoe", "Strong rock"}, Example: "true"},
 	{Name: "losses", Title: "Losses", About: "True when mud is lost into it", Kind: Flag, Also: []string{"Loss zone", "Lost circulation", "Thief zone"}, Example: "false"},
 	{Name: "mobile", Title: "Mobile", About: "True when it squeezes in", Kind: Flag, Also: []string{"Squeezing", "Plastic salt", "Moves"}, Example: "false"},
+	{Name: "permafrost", Title: "Permafrost", About: "True when it stays frozen", Kind: Flag, Also: []string{"Frozen", "Frozen ground"}, Example: "false"},
 }}
 
 var objectWater = &Object{Name: "water", Title: "Water to protect, agency depths", Fields: []Field{
 	{Name: "name", Title: "Item", About: "Name of the water or the depth", Kind: Text, Also: []string{"Name", "Aquifer", "Depth name"}, Example: "Tarn aquifer"},
-	{Name: "kind", Title: "Kind", About: "Base of protected water, or a limit an agency sets for the surface shoe", Kind: Choice, Choices: []string{"base_of_protected_water", "shoe_at_least", "shoe_at_most"}, Also: []string{"Type", "What", "Limit kind"}, Example: "base_of_protected_water"},
+	{Name: "kind", Title: "Kind", About: "Base of protected water, a limit an agency sets for the surface shoe, or a water well near the site", Kind: Choice, Choices: []string{"base_of_protected_water", "shoe_at_least", "shoe_at_most", "water_well"}, Also: []string{"Type", "What", "Limit kind"}, Example: "base_of_protected_water"},
 	{Name: "depth", Title: "Depth", About: "The depth", Kind: Quantity, Dim: units.TVDLength, Unit: [2]string{"ft", "m"}, Min: -50, Max: 16000, Also: []string{"TVD", "At", "Depth TVD"}, Example: "1,650 ft"},
 	{Name: "from", Title: "Datum", About: "What the depth is measured from; ground unless said", Kind: Choice, Choices: []string{"rotary", "ground", "mudline", "sea_level"}, Also: []string{"Depth from", "Measured from", "Reference"}, Example: "ground"},
 	{Name: "tds", Title: "TDS", About: "Total dissolved solids", Kind: Quantity, Dim: units.None, Unit: [2]string{"ppm", "ppm"}, Min: 0, Max: 1, Also: []string{"Dissolved solids", "Salinity", "Total dissolved solids"}, Example: "900 ppm"},

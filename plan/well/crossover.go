@@ -1,6 +1,8 @@
 package well
 
 import (
+	"math"
+
 	"spudgate/plan"
 	"spudgate/plan/pipe"
 	"spudgate/plan/units"
@@ -85,9 +87,92 @@ func (w *Well) pipeChanges(str int, is func(a, b *Pipe) (bool, error)) ([]Change
 func (c *Casing) crossoverNear(md units.MD) bool {
 	for i := range c.Plan.Accessories {
 		a := &c.Plan.Accessories[i]
-		if a.Kind.V == "crossover" && (!a.Depth.Known() || a.Depth.V-md <= nearJoint && md-a.Depth.V <= nearJoint) {
+		if a.Kind.V == "crossover" && (!a.Depth.Known() || math.Abs(float64(a.Depth.V-md)) <= nearJoint+1e-6) {
 			return true
 		}
 	}
 	return false
+}
+
+// BoreStep is how much wider the widest bore of a string is than its narrowest,
+// as a part of it, over the way its plug goes down. Absent where no plug goes
+// down it.
+func (w *Well) BoreStep(str int) (part units.Fraction, wide, narrow *Pipe, err error) {
+	c, err := w.Casing(str)
+	if err != nil {
+		return 0, nil, nil, err
+	}
+	if !plugged(c.Plan) {
+		return 0, nil, nil, Absent("no plug goes down the string")
+	}
+	down, _, ok := c.FloatCollar()
+	if !ok {
+		down = c.Shoe
+	}
+	for i := range c.Pipes {
+		p := &c.Pipes[i]
+		if p.From >= down {
+			break
+		}
+		if p.SizeErr != nil {
+			return 0, nil, nil, p.SizeErr
+		}
+		if wide == nil || p.Size.ID() > wide.Size.ID() {
+			wide = p
+		}
+		if narrow == nil || p.Size.ID() < narrow.Size.ID() {
+			narrow = p
+		}
+	}
+	if wide == nil {
+		return 0, nil, nil, Absent("its plug lands above its pipe")
+	}
+	return units.Fraction(wide.Size.ID()/narrow.Size.ID() - 1), wide, narrow, nil
+}
+
+// plugged reports whether some job sends a plug down a string.
+func plugged(s *plan.String) bool {
+	if s.Existing.V {
+		return false
+	}
+	for i := range s.Stages {
+		st := &s.Stages[i]
+		switch st.Kind.V {
+		case "inner_string", "top_up", "squeeze":
+			continue
+		}
+		if st.TopPlug.V || st.BottomPlug.V || !st.TopPlug.Known() && !st.BottomPlug.Known() {
+			return true
+		}
+	}
+	return false
+}
+
+// AccessoryBore is the least of an accessory's bore over the drift of the pipe it
+// stands in.
+func (w *Well) AccessoryBore(str int) (part units.Fraction, least *plan.Accessory, err error) {
+	c, err := w.Casing(str)
+	if err != nil {
+		return 0, nil, err
+	}
+	for i := range c.Plan.Accessories {
+		a := &c.Plan.Accessories[i]
+		if !a.Bore.Known() || !a.Depth.Known() || a.Kind.V == "wear_bushing" {
+			continue
+		}
+		d, _, err := c.At(a.Depth.V).Drift()
+		if err != nil {
+			return 0, nil, err
+		}
+		if d <= 0 {
+			return 0, nil, Lack(c.Plan.Ref, "a usable drift of %s", c.Plan.Name.V)
+		}
+		if of := units.Fraction(a.Bore.V / d); least == nil || of < part {
+			part, least = of, a
+		}
+	}
+	if least == nil {
+		return 0, nil, Absent("no accessory of the string states bore and depth")
+	}
+	return part, least, nil
 }

@@ -135,7 +135,7 @@ type Slide struct {
 // SlackOff is the load that goes on pulling a string into the hole as it
 // reaches bottom: weight in mud with its floated length empty, less friction by
 // the factor stated; where only drag is stated, or nothing, less that part of
-// the weight.
+// the weight. The pipe a liner is run on pushes too where its weight is stated.
 func (w *Well) SlackOff(str int) (s Slide, err error) {
 	c, err := w.Casing(str)
 	if err != nil {
@@ -152,6 +152,13 @@ func (w *Well) SlackOff(str int) (s Slide, err error) {
 	parts, err := w.hungParts(c, mud, c.Shoe-units.MD(s.Empty))
 	if err != nil {
 		return s, err
+	}
+	if IsLiner(c.Plan) && c.Plan.RunningStringWeight.Known() {
+		pipe, err := w.runningPart(str)
+		if err != nil {
+			return s, err
+		}
+		parts = append([]hungPart{pipe}, parts...)
 	}
 	s.Refs = []place.Ref{c.Plan.Floated.Ref, c.Plan.Friction.Ref, c.Plan.Drag.Ref, ref}
 	if s.Hung, err = w.hangVertical(parts); err != nil {

@@ -12,6 +12,7 @@ import (
 // Hanging is what a string weighs on the rig when it is at bottom.
 type Hanging struct {
 	fluid.HookLoad
+	Pipe                   units.Newtons // that a liner is run on, where its weight is stated
 	DragNote, OverpullNote string
 	Refs                   []place.Ref
 }
@@ -20,7 +21,7 @@ type hangingKey int
 
 // Hanging is the buoyed weight of a string at bottom by pressure-area, vertical
 // component, full of the mud it is run in; the drag and overpull that pulling
-// it adds; and the block. The pipe a liner is run on isn't in it.
+// it adds; and the block. The pipe a liner is run on is kept apart, buoyed.
 func (w *Well) Hanging(str int) (Hanging, error) {
 	return once(w, hangingKey(str), func() (Hanging, error) { return w.hanging(str) })
 }
@@ -48,6 +49,11 @@ func (w *Well) hanging(str int) (h Hanging, err error) {
 	}
 	h.Refs = append(h.Refs, ref)
 	h.Block = w.Plan.Rig.BlockWeight.V
+	if IsLiner(c.Plan) && c.Plan.RunningStringWeight.Known() {
+		if h.Pipe, err = w.runningPipe(str); err != nil {
+			return h, err
+		}
+	}
 	w.overpull(c, &h)
 	return h, w.drag(c, &h, mud)
 }

@@ -92,11 +92,16 @@ func (w *Well) kickTolerance(h *Hole) (Tolerance, error) {
 	if err := w.kicks(h); err != nil {
 		return Tolerance{}, err
 	}
-	s, err := w.OpenHole(h)
+	intensity, err := w.KickIntensity()
 	if err != nil {
 		return Tolerance{}, err
 	}
-	intensity, err := w.KickIntensity()
+	return w.toleranceAt(h, intensity)
+}
+
+// toleranceAt is the kick tolerance of a hole for one intensity.
+func (w *Well) toleranceAt(h *Hole, intensity units.KgPerM3) (Tolerance, error) {
+	s, err := w.OpenHole(h)
 	if err != nil {
 		return Tolerance{}, err
 	}

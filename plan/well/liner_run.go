@@ -48,29 +48,32 @@ func (w *Well) linerHangs(str int) (Hanging, error) {
 }
 
 // runningPipe is the buoyed weight of the pipe from the rotary to a liner's top,
-// vertical component, its steel in the mud inside and outside.
+// vertical component.
 func (w *Well) runningPipe(str int) (units.Newtons, error) {
+	part, err := w.runningPart(str)
+	if err != nil {
+		return 0, err
+	}
+	return w.hangVertical([]hungPart{part})
+}
+
+// runningPart is the pipe from the rotary to a liner's top, its steel in the mud
+// the liner is run in, inside and outside.
+func (w *Well) runningPart(str int) (part hungPart, err error) {
 	s := &w.Plan.Strings[str]
 	if !s.RunningStringWeight.Known() {
-		return 0, Lack(s.Ref, "the weight of the pipe %s is run on", s.Name.V)
+		return part, Lack(s.Ref, "the weight of the pipe %s is run on", s.Name.V)
 	}
-	top, err := w.topOf(s)
-	if err != nil {
-		return 0, err
-	}
-	z, err := w.TVD(top)
-	if err != nil {
-		return 0, err
+	if part.to, err = w.topOf(s); err != nil {
+		return part, err
 	}
 	mud, ref, err := w.RunIn(str)
 	if err != nil {
-		return 0, err
+		return part, err
 	}
 	b, err := fluid.BuoyancyFactor(mud)
-	if err != nil {
-		return 0, Unusable(err, ref, "a usable mud density of "+s.Name.V)
-	}
-	return units.Newtons(float64(s.RunningStringWeight.V) * units.G * float64(z) * float64(b)), nil
+	part.weight = float64(s.RunningStringWeight.V) * units.G * float64(b)
+	return part, Unusable(err, ref, "a usable mud density of "+s.Name.V)
 }
 
 // OnHanger is the buoyed weight of a liner against the tension its hanger is

@@ -33,10 +33,11 @@ type placementKey struct{ str, st int }
 // given; Lacks names what is missing. A stage that isn't pumped that way is
 // Absent.
 func (w *Well) Placement(str, st int) (*Placement, error) {
-	return once(w, placementKey{str, st}, func() (*Placement, error) { return w.placement(str, st) })
+	return once(w, placementKey{str, st}, func() (*Placement, error) { return w.placement(str, st, placementSteps) })
 }
 
-func (w *Well) placement(str, st int) (*Placement, error) {
+// placement is Placement in about as many steps as are wanted, ten at least.
+func (w *Well) placement(str, st, steps int) (*Placement, error) {
 	if w.Plan.Strings[str].Existing.V {
 		return nil, Absent("the string is in the well already")
 	}
@@ -52,7 +53,7 @@ func (w *Well) placement(str, st int) (*Placement, error) {
 	if err := w.placementRoute(p, c, parcels); err != nil {
 		return nil, err
 	}
-	p.Placement, err = fluid.March(p.route, parcels, placementSteps)
+	p.Placement, err = fluid.March(p.route, parcels, steps)
 	if err != nil {
 		return nil, Unusable(err, c.Plan.Ref, "usable volumes, densities and rates of "+c.Plan.Name.V)
 	}

@@ -191,6 +191,7 @@ func (w *Well) PlacementLines(str, st int) ([]PlacementLine, error) {
 // with what the rock holds there where that is known.
 type PlacementSpot struct {
 	MD            units.MD
+	Weakest       bool            // least is left under fracture pressure here
 	Still, Moving []units.Pascals // of each step; without friction both are the same
 	Fracture      units.Pascals   // low estimate; zero where not known
 	Pore          units.Pascals   // high estimate; zero where not known
@@ -205,9 +206,14 @@ func (w *Well) PlacementSpots(str, st int) ([]PlacementSpot, error) {
 	}
 	out := []PlacementSpot{w.spot(p, len(p.Watched)-1)}
 	m, err := w.PlacementUnderFracture(str, st, p.Friction)
-	if i := slices.Index(p.Watched, m.MD); err == nil && i >= 0 && p.Exit-m.MD > 1e-6 {
+	i := slices.Index(p.Watched, m.MD)
+	switch {
+	case err != nil || i < 0 || p.Rock == 0:
+		return out, nil
+	case p.Exit-m.MD > 1e-6:
 		out = append(out, w.spot(p, i))
 	}
+	out[len(out)-1].Weakest = true
 	return out, nil
 }
 

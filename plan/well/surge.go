@@ -209,6 +209,12 @@ func surgeLoss(flow fluid.Rheology, g Gap, rho units.KgPerM3, speed units.MPerS)
 // fastestRun is the greatest speed that leaves the rock unbroken: zero where the
 // mud alone breaks it, the fastest ever run where nothing does.
 func (w *Well) fastestRun(str int, flow fluid.Rheology, places []surgePlace) (units.MPerS, error) {
+	return once(w, fastestKey(str), func() (units.MPerS, error) { return w.searchSpeed(str, flow, places) })
+}
+
+type fastestKey int
+
+func (w *Well) searchSpeed(str int, flow fluid.Rheology, places []surgePlace) (units.MPerS, error) {
 	const steps = 5000 // of a millimetre a second
 	var failed error
 	n := sort.Search(steps+1, func(i int) bool {

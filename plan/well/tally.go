@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"spudgate/plan"
+	"spudgate/plan/pipe"
 	"spudgate/plan/place"
 	"spudgate/plan/units"
 )
@@ -258,4 +259,67 @@ func (w *Well) Couplings(str int) ([]units.MD, error) {
 		}
 	}
 	return out, nil
+}
+
+// TallyPipe searches a tally for pipe that isn't the plan's where it comes to
+// stand: OD, weight and grade as far as the row gives them, against the segments
+// within a joint of it.
+func (w *Well) TallyPipe(str int) (Conflicts, error) {
+	t, err := w.Tallied(str)
+	if err != nil {
+		return nil, err
+	}
+	c, err := w.Casing(str)
+	if err != nil {
+		return nil, err
+	}
+	var found search
+	for _, r := range t.Rows {
+		p := r.Plan
+		if p.Kind.V == "accessory" || !p.OD.Known() && !p.Weight.Known() && !p.Grade.Known() {
+			continue
+		}
+		near := c.nearby(r)
+		ok := near == nil
+		for _, g := range near {
+			ok = ok || sameRow(p, g)
+		}
+		if near != nil {
+			item := plan.Segment{OD: p.OD, Weight: p.Weight, Grade: p.Grade}
+			found.holds(ok, places(p.Ref, near[0].Ref), "the tally has %s from %s to %s, the plan %s", item.Label(), w.showMD(r.From), w.showMD(r.To), near[0].Label())
+		}
+	}
+	return found.result("the tally tells no size, weight or grade")
+}
+
+// nearby are the segments within a joint of the middle of a row.
+func (c *Casing) nearby(r TallyRow) []*plan.Segment {
+	middle := (r.From + r.To) / 2
+	var out []*plan.Segment
+	for i := range c.Pipes {
+		if p := &c.Pipes[i]; middle > p.From-units.MD(nearJoint) && middle < p.To+units.MD(nearJoint) {
+			out = append(out, p.Plan)
+		}
+	}
+	return out
+}
+
+func sameRow(p *plan.TallyItem, g *plan.Segment) bool {
+	switch {
+	case p.OD.Known() && g.OD.Known() && differ(p.OD.V, g.OD.V):
+		return false
+	case p.Weight.Known() && g.Weight.Known() && !agree(float64(p.Weight.V), float64(g.Weight.V), 0.005):
+		return false
+	}
+	return !p.Grade.Known() || !g.Grade.Known() || sameGrade(p.Grade.V, g.Grade.V)
+}
+
+// sameGrade compares grades as the catalogue reads them, else as written.
+func sameGrade(a, b string) bool {
+	ga, errA := pipe.ParseGrade(a)
+	gb, errB := pipe.ParseGrade(b)
+	if errA == nil && errB == nil {
+		return ga.Name == gb.Name
+	}
+	return plan.Same(a, b)
 }

@@ -32,6 +32,8 @@ type Assumptions struct {
 	ExcessMiddle    units.Fraction
 	ExcessDeep      units.Fraction
 	KickIntensity   units.KgPerM3
+	KickLarge       units.CubicMeters // design kick in 12-1/4 in holes and larger
+	KickSmall       units.CubicMeters // and below
 	KickMargin      units.KgPerM3
 	TensionBasis    string // buoyed or hand
 }

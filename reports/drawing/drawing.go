@@ -11,7 +11,7 @@ import (
 )
 
 // Kinds are the drawings there are, by the names they are asked for.
-func Kinds() []string { return []string{"schematic", "window", "loads"} }
+func Kinds() []string { return []string{"schematic", "window", "loads", "placement"} }
 
 // Formats are the endings of the files a drawing can be written as.
 func Formats() []string { return []string{".svg", ".png", ".pdf"} }
@@ -23,7 +23,7 @@ type Empty string
 func (e Empty) Error() string { return string(e) }
 
 // Draw draws one kind in a unit system: one page, or of the loads one page for
-// each string. A record with nothing to draw gives Empty.
+// each string, of the placement one for each cement stage. A record with nothing to draw gives Empty.
 func Draw(r *finding.Record, kind string, s units.System) ([]*Scene, error) {
 	switch kind {
 	case "schematic":
@@ -32,6 +32,8 @@ func Draw(r *finding.Record, kind string, s units.System) ([]*Scene, error) {
 		return window(r, s)
 	case "loads":
 		return loads(r, s)
+	case "placement":
+		return placement(r, s)
 	}
 	return nil, fmt.Errorf("found drawing %q, expected one of %s", kind, strings.Join(Kinds(), ", "))
 }

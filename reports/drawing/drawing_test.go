@@ -133,6 +133,17 @@ func crowded() *finding.Record {
 		more.Name, more.Shoe = fmt.Sprintf("string %d", i), deep(2400+float64(i))
 		s.Strings = append(s.Strings, more)
 	}
+	p := &r.Drawings.Placement[0]
+	for i := range 30 {
+		p.Fluids = append(p.Fluids, finding.PlacedFluid{Name: fmt.Sprintf("fluid %d", i), Kind: "lead", Density: 1600, From: 20, To: 21})
+		m := p.Moments[2]
+		m.Pumped = finding.Number(22 + 0.1*float64(i))
+		p.Moments = append(p.Moments[:len(p.Moments)-1], m, p.Moments[len(p.Moments)-1])
+		end := &p.Moments[len(p.Moments)-1]
+		end.Outside = append(end.Outside, finding.Fill{Fluid: 3 + i, From: finding.Number(2300 + i), To: finding.Number(2301 + i)})
+		p.NotMet, p.Lacks = append(p.NotMet, m.Events[0]), append(p.Lacks, fmt.Sprintf("the rheology of fluid %d", i))
+	}
+	p.Friction, p.HeadMoving = false, nil
 	for i := range 40 {
 		c := r.Drawings.Loads[0].Cases[0]
 		c.Case = fmt.Sprintf("tension.%d", i)
@@ -166,6 +177,14 @@ func renamed(text string) *finding.Record {
 	}
 	for i := range d.Window.Holes {
 		d.Window.Holes[i].Name = text
+	}
+	p := &d.Placement[0]
+	p.String, p.Stage, p.NotMet, p.Lacks = text, text, []string{text, text, text, text}, []string{text}
+	for i := range p.Fluids {
+		p.Fluids[i].Name = text
+	}
+	for i := range p.Moments {
+		p.Moments[i].Events = []string{text}
 	}
 	d.Loads[0].Name, d.Loads[0].Triaxial.Pipe = text, text
 	for i := range d.Loads[0].Cases {
@@ -226,6 +245,8 @@ func TestSVG(t *testing.T) {
 		"schematic": {"Tarn Hollow 3, revision B", "9-5/8 surface", "shoe 3,281 ft MD, 2,953 ft TVD", "top 7,546 ft, 4-1/2 liner", "not drawn", "base of protected water 197 ft"},
 		"window":    {"mud 8.76 ppg to 9.10 ppg", "shoe test to 13.35 ppg", "low estimate of a curve"},
 		"loads":     {"7 production: loads against ratings", "burst, gas to surface", "1.20", "not met"},
+		"placement": {"7 production, primary: cement placement, volume by volume", "not met: fracture while placing", "Couplings, centralizers and eccentric pipe are ignored", "most, with friction 14.35 ppg", "at 427.7 bbl pumped",
+			"fracture, low estimate 14.19 ppg", "least under fracture; plug lands: 427.7 bbl, 90 min", "top of slurry", "3,281 ft MD, 2,953 ft TVD", "spacer 11.02 ppg, 37.7 bbl", "min after the start"},
 	} {
 		svg := written(t, drawn(t, sample(), kind, units.Field), ".svg")
 		all := strings.Join(wellFormed(t, svg), "\n")
@@ -244,7 +265,7 @@ func TestSVG(t *testing.T) {
 
 // TestPNG holds the size and that ink of each colour used is on the picture.
 func TestPNG(t *testing.T) {
-	for kind, inks := range map[string][]ink{"schematic": {steel, cement, water}, "window": {black, cement}, "loads": {black, brick, pale}} {
+	for kind, inks := range map[string][]ink{"schematic": {steel, cement, water}, "window": {black, cement}, "loads": {black, brick, pale}, "placement": {black, brick, cement}} {
 		img, err := png.Decode(bytes.NewReader(written(t, drawn(t, sample(), kind, units.Field), ".png")))
 		if err != nil {
 			t.Fatal(err)
@@ -310,6 +331,7 @@ func TestNothingToDraw(t *testing.T) {
 		Schematic: &finding.Schematic{Strings: []finding.DrawnString{{Name: "S", Top: deep(0), Shoe: deep(0)}}},
 		Window:    &finding.Window{Curves: []finding.Curve{{Of: "pore pressure", Estimate: "base", TVD: numbers(0, 0), EMW: numbers(1000, 1000)}}},
 		Loads:     []finding.StringLoads{{Name: "S"}},
+		Placement: []finding.Placement{{String: "S", Pumped: numbers(0, 1), Head: numbers(0)}},
 	}
 	for _, r := range []*finding.Record{bare, flat} {
 		for _, kind := range Kinds() {
@@ -320,7 +342,7 @@ func TestNothingToDraw(t *testing.T) {
 			}
 		}
 	}
-	if _, err := Draw(sample(), "placement", units.Field); err == nil || !strings.Contains(err.Error(), "schematic, window, loads") {
+	if _, err := Draw(sample(), "forces", units.Field); err == nil || !strings.Contains(err.Error(), "schematic, window, loads, placement") {
 		t.Errorf("an unknown kind: %v", err)
 	}
 	for _, format := range []string{".gif", ""} {
@@ -362,6 +384,11 @@ func TestMixed(t *testing.T) {
 		c.Load[0], c.Rating[1], c.Used[1], c.MD[1] = finding.Number(pick()), finding.Number(pick()), finding.Number(math.Abs(pick())), finding.Number(pick())
 		c.Required = number(pick())
 		d.Loads[0].Triaxial.Yield, d.Loads[0].Triaxial.Points[0].Force = finding.Number(pick()), finding.Number(pick())
+		p := &d.Placement[0]
+		k := rnd.IntN(5)
+		p.Pumped[k], p.Time[k], p.Head[k], p.Spots[0].Still[k] = finding.Number(pick()), finding.Number(pick()), finding.Number(pick()), finding.Number(pick())
+		p.Exit.MD, p.Fluids[1].To, p.Moments[2].Inside[0].From, p.Moments[3].Outside[2].To = finding.Number(pick()), finding.Number(pick()), finding.Number(pick()), finding.Number(pick())
+		p.Moments[2].Inside[1].Fluid, p.Moments[2].Pumped, p.Spots[1].Pore = rnd.IntN(9)-4, finding.Number(pick()), number(pick())
 		for _, kind := range Kinds() {
 			list, err := Draw(r, kind, units.Metric)
 			if err != nil {
@@ -378,8 +405,8 @@ func TestMixed(t *testing.T) {
 			}
 		}
 	}
-	if pages < 225 {
-		t.Errorf("only %d of 450 were drawn", pages)
+	if pages < 300 {
+		t.Errorf("only %d of 600 were drawn", pages)
 	}
 }
 

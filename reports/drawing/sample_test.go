@@ -32,6 +32,7 @@ func sample() *finding.Record {
 			Schematic: sampleSchematic(),
 			Window:    sampleWindow(),
 			Loads:     []finding.StringLoads{sampleLoads()},
+			Placement: []finding.Placement{samplePlacement()},
 		},
 	}
 }
@@ -79,4 +80,27 @@ func sampleLoads() finding.StringLoads {
 		Triaxial: &finding.Ellipse{Pipe: "7 26 L80 LTC", Area: 0.005, Hoop: 10, Yield: 5.5e8, Required: number(1.25),
 			Points: []finding.EllipsePoint{{Case: "burst.gas_to_surface", Force: 1e6, Pressure: 3e7, Factor: 1.4, At: deep(0)}, {Case: "tension.running_body", Force: 1e6, Pressure: 3e7, Factor: 1.4, At: deep(0)}}},
 	}
+}
+
+// samplePlacement is a job of spacer and slurry with friction, one empty length,
+// a place that is weaker than the shoe and a requirement that isn't met.
+func samplePlacement() finding.Placement {
+	fill := func(fluid int, from, to float64) finding.Fill {
+		return finding.Fill{Fluid: fluid, From: finding.Number(from), To: finding.Number(to)}
+	}
+	return finding.Placement{String: "7 production", Stage: "primary", Exit: deep(2400), Friction: true, NotMet: []string{"fracture while placing"},
+		Fluids: []finding.PlacedFluid{{Name: "spacer", Kind: "spacer", Density: 1320, From: 0, To: 6}, {Name: "slurry", Kind: "slurry", Density: 1890, From: 6, To: 22},
+			{Name: "displacement", Kind: "displacement", Density: 1150, From: 22, To: 68}},
+		Pumped: numbers(0, 6, 22, 50, 68), Time: numbers(0, 600, 2400, 4200, 5400),
+		Head: numbers(0, 0, 0, 0, 6e6), HeadMoving: numbers(0, 2e6, 0, 1e6, 9e6),
+		Spots: []finding.Spot{{At: deep(2400), Still: numbers(1150, 1150, 1200, 1300, 1500), Moving: numbers(1150, 1200, 1300, 1400, 1650), Fracture: number(1850), Pore: number(1250)},
+			{At: deep(1000), Weakest: true, Still: numbers(1150, 1150, 1150, 1150, 1400), Moving: numbers(1150, 1170, 1180, 1180, 1720), Fracture: number(1700), Pore: number(1040)}},
+		Moments: []finding.Moment{
+			{Events: []string{"start"}, Told: true, Inside: []finding.Fill{fill(-1, 0, 2400)}, Outside: []finding.Fill{fill(-1, 0, 2400)}},
+			{Events: []string{"slurry begins"}, Pumped: 6, Inside: []finding.Fill{fill(0, 0, 300), fill(-1, 300, 2400)}, Outside: []finding.Fill{fill(-1, 0, 2400)}},
+			{Events: []string{"displacement begins", "longest free fall"}, Told: true, Pumped: 22,
+				Inside: []finding.Fill{fill(-2, 0, 400), fill(1, 400, 1200), fill(0, 1200, 1500), fill(-1, 1500, 2400)}, Outside: []finding.Fill{fill(-1, 0, 2400)}},
+			{Events: []string{"least under fracture", "plug lands"}, Told: true, Pumped: 68,
+				Inside: []finding.Fill{fill(2, 0, 2380), fill(1, 2380, 2400)}, Outside: []finding.Fill{fill(-1, 0, 700), fill(0, 700, 1000), fill(1, 1000, 2400)}},
+		}}
 }

@@ -295,6 +295,8 @@ func (b *Basis) Assumptions() well.Assumptions {
 		ExcessMiddle:    units.Fraction(num("excess_intermediate")),
 		ExcessDeep:      units.Fraction(num("excess_production")),
 		KickIntensity:   units.KgPerM3(num("kick_intensity")),
+		KickLarge:       units.CubicMeters(num("kick_volume_large")),
+		KickSmall:       units.CubicMeters(num("kick_volume_small")),
 		KickMargin:      units.KgPerM3(num("kick_margin")),
 		TensionBasis:    text("tension_basis"),
 	}

@@ -124,9 +124,8 @@ func fillSteps(d *finding.Placement, w *well.Well, p *well.Placement, spots []we
 	if p.Friction {
 		d.HeadMoving = picked(moving, list, 1)
 	}
-	for i, s := range spots {
+	for _, s := range spots {
 		if spot, ok := spotOf(w, s, list, p.Friction); ok {
-			spot.Weakest = i > 0 || len(spots) == 1 && p.Rock > 0 && s.Fracture > 0
 			d.Spots = append(d.Spots, spot)
 		}
 	}
@@ -144,7 +143,7 @@ func columnsOf(p *well.Placement) (pumped, head, moving, time []float64) {
 // spotOf makes equivalent mud weights of the pressures at a depth; false where
 // there is no column over it.
 func spotOf(w *well.Well, s well.PlacementSpot, list []int, friction bool) (finding.Spot, bool) {
-	out := finding.Spot{At: depth(w, s.MD)}
+	out := finding.Spot{At: depth(w, s.MD), Weakest: s.Weakest}
 	if out.At.TVD == nil || *out.At.TVD <= 0 {
 		return out, false
 	}
@@ -219,7 +218,7 @@ func runsOver(x []float64, columns [][]float64, slack []float64, a, b int) bool 
 func placed(w *well.Well) finding.Table {
 	t := finding.Table{Name: "Placement", Title: "Placement: every stage followed volume by volume, values from the audit. Fluids incompressible and unmixed, flat fronts; couplings and eccentric pipe ignored", Columns: []finding.Column{
 		{Name: "string", Title: "String", Width: 22}, {Name: "stage", Title: "Stage", Width: 14}, {Name: "event", Title: "What happens", Width: 30},
-		{Name: "pumped", Title: "Pumped", Width: 10}, {Name: "time", Title: "Time", Width: 8},
+		{Name: "pumped", Title: "Pumped", Width: 10}, {Name: "minutes", Title: "Minutes", Width: 9},
 		{Name: "exit", Title: "Pressure where it leaves", Width: 12}, {Name: "exit_emw", Title: "As mud weight", Width: 10}, {Name: "exit_moving", Title: "With friction", Width: 10},
 		{Name: "under", Title: "Left under fracture", Width: 11}, {Name: "under_at", Title: "Weakest at", Width: 10},
 		{Name: "over", Title: "Left over pore", Width: 11}, {Name: "over_at", Title: "Zone at", Width: 10},
@@ -289,7 +288,7 @@ func fillMoment(cells []finding.Cell, w *well.Well, p *well.Placement, l well.Pl
 		cells[13] = quantity(float64(step.Head), units.Pressure)
 	}
 	if p.Timed {
-		cells[4] = quantity(float64(step.Time), units.Time)
+		cells[4] = quantity(float64(step.Time)/60, units.None)
 		cells[14], cells[15] = quantity(float64(p.Parcels[step.Parcel].Rate), units.Rate), quantity(float64(step.Rate), units.Rate)
 	}
 	cells[16] = quantity(float64(step.Air), units.Length)

@@ -114,6 +114,21 @@ func TestFriction(t *testing.T) {
 	}
 }
 
+// How the head is held decides which number is judged; the note says both.
+func TestHeadHeld(t *testing.T) {
+	casing, rig := `,"head_held":"casing"`, `,"head_held":"rig"`
+	for stage, says := range map[string]string{"": "head taken as screwed to the casing, the plan doesn't say; held by the rig ", casing: "head screwed to the casing; held by the rig ", rig: "head held by the rig; screwed to the casing "} {
+		m := checktest.Measure(t, checktest.Well(t, one("", "", stage, "")), placement.LiftSpareStill, job)
+		if !strings.HasPrefix(m.Note, says) {
+			t.Errorf("%s: note %q", stage, m.Note)
+		}
+	}
+	on := value(t, checktest.Well(t, one("", "", casing, "")), placement.LiftSpareStill, job)
+	if held := value(t, checktest.Well(t, one("", "", rig, "")), placement.LiftSpareStill, job); held <= on {
+		t.Errorf("the rig holds it down by %v, the casing alone by %v", held, on)
+	}
+}
+
 func lacks(m rules.Measure) string {
 	var out []string
 	for _, l := range m.Result.Lacks {

@@ -36,6 +36,32 @@ func crossover(name, doc string, find func(*well.Well, int) ([]well.Change, erro
 	})
 }
 
+// BoreStep is how far the bore of a string changes under its plugs.
+var BoreStep = rules.OfString("running.bore_step", rules.NumType(units.None),
+	"Widest nominal bore of a string over its narrowest, less one, from its top to the collar its plug lands on; not where no plug goes down it.",
+	func(w *well.Well, str int) rules.Measure {
+		part, wide, narrow, err := w.BoreStep(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		m := rules.Num(float64(part), units.None, stated(wide.Plan.OD.Ref, narrow.Plan.OD.Ref)...)
+		if wide != narrow {
+			m = m.With(wide.Plan.Label() + " and " + narrow.Plan.Label())
+		}
+		return m
+	})
+
+// AccessoryBore is what accessories leave of the drift of their pipe.
+var AccessoryBore = rules.OfString("running.accessory_bore", rules.NumType(units.None),
+	"Bore of an accessory of the string, as stated, over the drift of the pipe it stands in; the least. Where two pipes meet, the lower one.",
+	func(w *well.Well, str int) rules.Measure {
+		part, a, err := w.AccessoryBore(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		return rules.Num(float64(part), units.None, stated(a.Bore.Ref)...).Where(w.AtMD(a.Depth.V, a.Name.V)).With(a.Name.V + " governs")
+	})
+
 // WearAllowed is whether wear is allowed for where pipe is said to turn.
 var WearAllowed = rules.OfString("running.wear_allowed", rules.TruthType,
 	"True when the plan takes a part of the wall off for wear in some pipe of a string that later holes are drilled through, and says for how many hours pipe turns in it.",

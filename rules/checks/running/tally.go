@@ -71,3 +71,17 @@ var TallyLands = rules.OfString("running.tally_lands_off", rules.NumType(units.L
 		m.Gaps = unnamed
 		return m
 	})
+
+// TallyPipe is whether the tally runs the pipe that the plan has.
+var TallyPipe = rules.OfString("running.tally_pipe", rules.TruthType,
+	"True when every joint of the tally is of the OD, weight and grade of the plan's pipe where it comes to stand, as far as the tally tells them; a change may lie within 50 ft of the plan's.",
+	func(w *well.Well, str int) rules.Measure {
+		found, err := w.TallyPipe(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		if len(found) == 0 {
+			return rules.Truth(true, w.Plan.Strings[str].Tally[0].Ref)
+		}
+		return rules.Truth(false, found[0].Refs...).With(fmt.Sprintf("%s (%d rows)", found[0].Text, len(found)))
+	})
