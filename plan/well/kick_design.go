@@ -7,14 +7,22 @@ import (
 	"spudgate/plan/units"
 )
 
+// developmentKick is the kick volume of a development well whose pressures are
+// known (common practice, no source).
+const developmentKick units.CubicMeters = 10 * units.Barrel
+
 // DesignKick is the kick volume a hole is held against: the basis's by the size
-// of the hole, or the larger one the plan was made to.
+// of the hole in exploration and appraisal, 10 bbl in development, or the larger
+// one the plan was made to.
 func (w *Well) DesignKick(h *Hole) (units.CubicMeters, error) {
 	bore, _, err := h.Bore()
 	if err != nil {
 		return 0, err
 	}
 	v := w.Assume.KickSmall
+	if w.Plan.Well.Class.V == "development" {
+		return max(developmentKick, w.Plan.Design.KickVolume.V), nil
+	}
 	if bore >= 12.24*units.Inch {
 		v = w.Assume.KickLarge
 	}

@@ -8,7 +8,7 @@ import (
 
 // IntensityHeld is the kick a hole stands as an intensity.
 var IntensityHeld = rules.OfHole("control.kick_intensity_held", rules.NumType(units.Density),
-	"Largest formation pressure over the heaviest mud, as an equivalent mud weight, at which the hole still stands its design kick (the basis's volume by hole size, or the plan's own where larger), shut in and circulated out; looked for between -5 and 5 ppg. Below zero: the design kick breaks the shoe down at the mud's own weight.",
+	"Largest formation pressure over the heaviest mud, as an equivalent mud weight, at which the hole still stands its design kick (the basis's volume by hole size in exploration and appraisal, 10 bbl in development, or the plan's own where larger), shut in and circulated out; looked for between -5 and 5 ppg. Below zero: the design kick breaks the shoe down at the mud's own weight.",
 	func(w *well.Well, h *well.Hole) rules.Measure {
 		x, err := w.IntensityHeld(h)
 		if err != nil {
