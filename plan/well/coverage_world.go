@@ -174,7 +174,7 @@ func (w *Well) StimulatedTop(str int) (units.MD, place.Ref, error) {
 }
 
 // PackerIn is the depth of the packer in a string. Absent where it's set in
-// another string.
+// another string, and in a tie-back, round which another string stands.
 func (w *Well) PackerIn(str int) (units.MD, place.Ref, error) {
 	p := w.Plan.Completion.Packer
 	c, err := w.Casing(str)
@@ -183,6 +183,8 @@ func (w *Well) PackerIn(str int) (units.MD, place.Ref, error) {
 		return 0, 0, err
 	case !w.ProductionExposed(str):
 		return 0, 0, Absent("no packer is set in it: it doesn't face production")
+	case c.Plan.Role.V == "tie_back":
+		return 0, 0, Absent("a tie-back stands inside another string")
 	case !p.Known():
 		return 0, 0, Lack(w.Plan.Completion.Ref, "the packer")
 	case p.V < c.Top || p.V > c.Shoe || w.deeperLinerAt(str, p.V):

@@ -215,6 +215,8 @@ func All() []*rules.Check {
 		coverage.DrillingMargin,
 		coverage.DropPressure,
 		coverage.Expanded,
+		coverage.FluidsStated,
+		coverage.FractureStated,
 		coverage.FreshMud,
 		coverage.FreshWater,
 		coverage.GreatestPore,

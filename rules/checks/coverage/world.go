@@ -93,7 +93,7 @@ var StimulatedBelowTop = rules.OfString("coverage.stimulated_below_top", rules.N
 
 // AbovePacker is cement above the packer.
 var AbovePacker = rules.OfString("coverage.above_packer", rules.NumType(units.MDLength),
-	"Cement above the packer outside the string it's set in, along the hole, without a gap; below zero the cement begins under the packer, so that a leak of the string below it finds an open annulus.",
+	"Cement above the packer outside the string it's set in, along the hole, without a gap; below zero the cement begins under the packer, so that a leak of the string below it finds an open annulus. Not for a tie-back, round which another string stands.",
 	beside((*well.Well).PackerIn, above))
 
 // beside measures from a depth in a string.
