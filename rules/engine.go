@@ -275,13 +275,16 @@ func (e *Engine) measure(c *Check, s Subject) (m Measure) {
 
 // outOfForce says why a requirement isn't in force on the planned spud date.
 func (e *Engine) outOfForce(r *Requirement) string {
-	date := e.plan.Well.SpudDate.Or(e.options.AsOf)
+	date, planned := e.plan.Well.SpudDate.Or(e.options.AsOf), "spud is planned for "
+	if !e.plan.Well.SpudDate.Known() {
+		planned = "no spud date is given, the audit is of "
+	}
 	from, until := later(r.From, r.book.From), earlier(r.Until, r.book.Until)
 	switch {
 	case from != "" && date < from:
-		return "in force from " + from + ", spud is planned for " + date
+		return "in force from " + from + ", " + planned + date
 	case until != "" && date > until:
-		return "in force until " + until + ", spud is planned for " + date
+		return "in force until " + until + ", " + planned + date
 	}
 	return ""
 }

@@ -188,14 +188,15 @@ func (l *linter) constants(r *Requirement) {
 	if !ok || low.Kind != expr.Num {
 		return
 	}
-	if high, ok := constant(r.upper); ok && r.Is == Within && high.SI < low.SI {
+	high, capped := constant(r.upper)
+	if capped && r.Is == Within && high.SI < low.SI {
 		l.say("upper", "%s lies under the lower end %s: it can never be met", r.Upper, r.Limit)
 	}
 	if !r.check.NotNegative {
 		return
 	}
 	switch {
-	case r.Is == AtMost && low.SI < 0, r.Is == LessThan && low.SI <= 0, r.Is == Within && low.SI < 0 && r.upper == nil:
+	case r.Is == AtMost && low.SI < 0, r.Is == LessThan && low.SI <= 0, r.Is == Within && capped && high.SI < 0:
 		l.say("limit", "%s %s can never be met: %s is never negative", r.Is, r.Limit, r.Check)
 	case r.Is == AtLeast && low.SI <= 0, r.Is == MoreThan && low.SI < 0:
 		l.say("limit", "%s %s is always met: %s is never negative", r.Is, r.Limit, r.Check)

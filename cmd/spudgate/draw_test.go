@@ -21,9 +21,13 @@ func TestDrawWritesEveryKind(t *testing.T) {
 	dir := t.TempDir()
 	heads := map[string]string{".svg": "<svg ", ".png": "\x89PNG", ".pdf": "%PDF-"}
 	for _, kind := range []string{"schematic", "window", "loads", "placement"} {
+		args := []string{"--of", kind}
+		if kind == "loads" || kind == "placement" {
+			args = append(args, "--string", "9-5/8 intermediate") // a page for each string otherwise
+		}
 		for ending, head := range heads {
 			out := filepath.Join(dir, kind+ending)
-			if status, errs := drew(demo+"harrow-fen-a.json", out, "--of", kind); status != statusClear {
+			if status, errs := drew(append([]string{demo + "harrow-fen-a.json", out}, args...)...); status != statusClear {
 				t.Fatalf("%s%s: status %d: %s", kind, ending, status, errs)
 			}
 			raw, err := os.ReadFile(out)
@@ -60,20 +64,22 @@ func TestDrawOneString(t *testing.T) {
 	}
 }
 
-// The placement is drawn stage by stage, and says that friction is left out.
+// The placement is drawn stage by stage, and says whether friction is counted.
 func TestDrawPlacement(t *testing.T) {
-	out := filepath.Join(t.TempDir(), "one.svg")
-	if status, errs := drew(demo+"harrow-fen-a.json", out, "--of", "placement", "--string", "9-5/8 intermediate"); status != statusClear {
-		t.Fatalf("status %d: %s", status, errs)
-	}
-	raw, _ := os.ReadFile(out)
-	for _, want := range []string{">9-5/8 intermediate, primary: cement placement", "FRICTION IS LEFT OUT", "ppg<"} {
-		if bytes.Count(raw, []byte(want)) == 0 {
-			t.Errorf("the drawing doesn't say %q", want)
+	for name, friction := range map[string]string{"9-5/8 intermediate": "Friction is counted in pipe and annulus", "13-3/8 intermediate": "FRICTION IS LEFT OUT"} {
+		out := filepath.Join(t.TempDir(), "one.svg")
+		if status, errs := drew(demo+"harrow-fen-a.json", out, "--of", "placement", "--string", name); status != statusClear {
+			t.Fatalf("status %d: %s", status, errs)
 		}
-	}
-	if n := bytes.Count(raw, []byte("volume by volume</text>")); n != 1 {
-		t.Errorf("%d pages", n)
+		raw, _ := os.ReadFile(out)
+		for _, want := range []string{">" + name + ", primary: cement placement", friction, "ppg<"} {
+			if bytes.Count(raw, []byte(want)) == 0 {
+				t.Errorf("%s: the drawing doesn't say %q", name, want)
+			}
+		}
+		if n := bytes.Count(raw, []byte("volume by volume</text>")); n != 1 {
+			t.Errorf("%s: %d pages", name, n)
+		}
 	}
 }
 

@@ -1,20 +1,21 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
-	"sort"
 	"strings"
+	"time"
 
 	"spudgate/plan/doc"
 	"spudgate/plan/form"
 	"spudgate/plan/place"
 	"spudgate/plan/read"
+	"spudgate/plan/units"
 	"spudgate/rules"
 	"spudgate/rules/basis"
 	"spudgate/rules/books"
@@ -32,21 +33,14 @@ func (c *command) lint(file string, g *rules.Registry, b *basis.Basis) (int, err
 	if err != nil {
 		return 0, err
 	}
-	switch format := textOf(d.Root.Get("format")); format {
+	s := &proof{name: name, doc: d}
+	switch textOf(d.Root.Get("format")) {
 	case basis.Format:
-		if err := b.Layer(name, raw); err != nil {
-			return 0, unfit{err}
-		}
-		fmt.Fprintf(c.out, "%s: a basis called %s, nothing wrong with it\n", name, b.Name)
-		return statusClear, nil
+		return c.lintBasis(s, b)
 	case rules.VarianceFormat:
-		vs, err := rules.ParseVariances(name, raw)
-		if err != nil {
-			return 0, unfit{err}
-		}
-		return c.lintVariances(name, vs, g, b)
+		return c.lintVariances(s, g, b)
 	default:
-		return c.lintBook(name, raw, d, g, b)
+		return c.lintBook(s, raw, g, b)
 	}
 }
 
@@ -57,76 +51,187 @@ func textOf(n *doc.Node) string {
 	return n.Text
 }
 
-// lintVariances finds variances from requirements no built-in book has.
-func (c *command) lintVariances(name string, vs []rules.Variance, g *rules.Registry, b *basis.Basis) (int, error) {
-	known := map[string]bool{}
+// lintBasis holds each value by itself against the field of its name.
+func (c *command) lintBasis(s *proof, b *basis.Basis) (int, error) {
+	root := s.doc.Root
+	for _, m := range root.Members {
+		switch m.Key {
+		case "format":
+		case "name":
+			s.kind(m.Value, doc.String)
+		case "values":
+			s.values(m.Value, b)
+		case "for":
+			if s.kind(m.Value, doc.Array) {
+				s.overrides(m.Value, b)
+			}
+		default:
+			s.say(m.KeyRef, "found a member %q that nobody knows", m.Key)
+		}
+	}
+	if textOf(root.Get("name")) == "" {
+		s.say(root.Ref, "name: found none, expected what the basis is called")
+	}
+	return c.tell(s, "a basis called "+textOf(root.Get("name")))
+}
+
+func (s *proof) overrides(list *doc.Node, b *basis.Basis) {
+	for _, item := range list.Items {
+		if !s.kind(item, doc.Object) {
+			continue
+		}
+		role := item.Get("role")
+		if known := choicesOf("string.role"); !slices.Contains(known, textOf(role)) {
+			s.say(refOf(role, item), "role: found %q, expected one of %s", textOf(role), strings.Join(known, ", "))
+		}
+		for _, m := range item.Members {
+			switch m.Key {
+			case "role":
+			case "values":
+				s.values(m.Value, b)
+			default:
+				s.say(m.KeyRef, "found a member %q that nobody knows", m.Key)
+			}
+		}
+	}
+}
+
+// values lays each value over the basis alone, so that one that can't be used
+// hides no other.
+func (s *proof) values(n *doc.Node, b *basis.Basis) {
+	if !s.kind(n, doc.Object) {
+		return
+	}
+	for _, m := range n.Members {
+		if m.Value.Kind != doc.String && m.Value.Kind != doc.Number {
+			s.say(m.Value.Ref, "%s: found %s, expected a value", m.Key, m.Value.Kind)
+			continue
+		}
+		var value any = m.Value.Text
+		if m.Value.Kind == doc.Number {
+			value = json.Number(m.Value.Text)
+		}
+		one, err := json.Marshal(map[string]any{"format": basis.Format, "values": map[string]any{m.Key: value}})
+		if err == nil {
+			err = b.Layer(s.name, one)
+		}
+		if err != nil {
+			s.say(m.KeyRef, "%s", strings.TrimPrefix(err.Error(), s.name+": "))
+		}
+	}
+}
+
+// refOf is where a value stands, or the object that lacks it.
+func refOf(n, in *doc.Node) place.Ref {
+	if n == nil {
+		return in.Ref
+	}
+	return n.Ref
+}
+
+// lintVariances finds variances that can't be used: from requirements no
+// built-in book has or that can't be varied, unsigned, without dates, or for a
+// value nobody can read. One from a book that isn't built in can't be looked up.
+func (c *command) lintVariances(s *proof, g *rules.Registry, b *basis.Basis) (int, error) {
 	all, err := listed(nil, g, b)
 	if err != nil {
 		return 0, err
 	}
-	own := map[string]bool{}
+	known := map[string]*rules.Requirement{}
+	own := map[string]*rules.Book{}
 	for _, book := range all {
-		own[book.ID] = true
+		own[book.ID] = book
 		for i := range book.Requirements {
-			known[book.Requirements[i].Key()] = book.Requirements[i].Vary
+			known[book.Requirements[i].Key()] = &book.Requirements[i]
 		}
 	}
-	wrong := 0
-	for i, v := range vs {
-		vary, ok := known[v.Requirement]
-		book, _, _ := strings.Cut(v.Requirement, "/")
-		switch {
-		case !ok && own[book]:
-			wrong++
-			fmt.Fprintf(c.errs, "%s: variance %d: found %q, the book %s has no such requirement\n", name, i+1, v.Requirement, book)
-		case ok && !vary:
-			wrong++
-			fmt.Fprintf(c.errs, "%s: variance %d: no variance may be granted from %s\n", name, i+1, v.Requirement)
-		}
+	s.form(s.doc.Root, reflect.TypeFor[struct {
+		Format    string           `json:"format"`
+		Variances []rules.Variance `json:"variances"`
+	}]())
+	list := s.doc.Root.Get("variances")
+	if list == nil || list.Kind != doc.Array {
+		s.say(refOf(list, s.doc.Root), "variances: expected a list of them")
+		return c.tell(s, "0 variances")
 	}
-	if wrong > 0 {
-		return 0, unfitf("%s: %d of %d variances can't be used", name, wrong, len(vs))
+	for _, v := range list.Items {
+		s.variance(v, known, own)
 	}
-	fmt.Fprintf(c.out, "%s: %s, nothing wrong with it\n", name, countOf(len(vs), "variance"))
-	return statusClear, nil
+	return c.tell(s, countOf(len(list.Items), "variance"))
 }
 
-func (c *command) lintBook(name string, raw []byte, d *doc.Doc, g *rules.Registry, b *basis.Basis) (int, error) {
-	var book rules.Book
-	dec := json.NewDecoder(bytes.NewReader(raw))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(&book); err != nil {
-		return 0, unfitf("%s: %s", whereIs(d, name, err), strings.TrimPrefix(err.Error(), "json: "))
+func (s *proof) variance(v *doc.Node, known map[string]*rules.Requirement, own map[string]*rules.Book) {
+	of := func(member string) string { return textOf(v.Get(member)) }
+	at := func(member string) place.Ref { return refOf(v.Get(member), v) }
+	name := of("requirement")
+	id, _, _ := strings.Cut(name, "/")
+	r, book := known[name], own[id]
+	kind := of("kind")
+	switch {
+	case name == "":
+		s.say(at("requirement"), "requirement: found none, expected one as book/requirement")
+	case r == nil && book != nil:
+		s.say(at("requirement"), "requirement: found %q, the book %s has no such requirement", name, id)
+	case r != nil && !r.Vary:
+		s.say(at("requirement"), "requirement: no variance may be granted from %s", name)
+	case r != nil && kind == "company" && book.Regulation:
+		s.say(at("kind"), "kind: a company can't vary a regulation")
 	}
-	list := book.Lint(rules.Tools{Checks: g, Basis: b.TypeOf, Parse: books.Given(g, b), Choices: choicesOf, Builtin: books.Names()})
-	sort.SliceStable(list, func(i, j int) bool { return before(placeOf(d, list[i]), placeOf(d, list[j])) })
-	errs, warns, tried := 0, 0, 0
-	for _, x := range list {
-		word := ""
-		if x.Warning {
-			warns++
-			word = "warning: "
-		} else {
-			errs++
+	if kind != "agency" && kind != "company" {
+		s.say(at("kind"), "kind: found %q, expected agency or company", kind)
+	}
+	if of("subject") == "" {
+		s.say(at("subject"), "subject: found none, expected what it's granted for")
+	}
+	if value := of("value"); value != "" {
+		if _, err := units.Parse(value); err != nil {
+			s.say(at("value"), "value: %v", err)
 		}
+	}
+	s.signed(v)
+}
+
+// signed warns of what leaves a variance unsigned, and finds dates no variance
+// can have.
+func (s *proof) signed(v *doc.Node) {
+	for _, m := range []string{"reason", "approver", "reference", "granted", "expires"} {
+		if textOf(v.Get(m)) == "" {
+			s.found = append(s.found, complaint{s.doc.Place(v.Ref), m + ": found none; the audit holds a plan that rests on it", true})
+		}
+	}
+	granted, expires := textOf(v.Get("granted")), textOf(v.Get("expires"))
+	for _, m := range []string{"granted", "expires"} {
+		n := v.Get(m)
+		if _, err := time.Parse(time.DateOnly, textOf(n)); textOf(n) != "" && err != nil {
+			s.say(n.Ref, "%s: found %q, expected a date as yyyy-mm-dd", m, n.Text)
+		}
+	}
+	if granted != "" && expires != "" && expires < granted {
+		s.say(v.Get("expires").Ref, "expires: found %s, before %s, when it was granted", expires, granted)
+	}
+}
+
+func (c *command) lintBook(s *proof, raw []byte, g *rules.Registry, b *basis.Basis) (int, error) {
+	s.form(s.doc.Root, reflect.TypeFor[rules.Book]())
+	var book rules.Book
+	var typ *json.UnmarshalTypeError
+	if err := json.Unmarshal(raw, &book); err != nil && !errors.As(err, &typ) {
+		return 0, unfitf("%s: %v", s.name, err)
+	}
+	var list []complaint
+	for _, x := range book.Lint(rules.Tools{Checks: g, Basis: b.TypeOf, Parse: books.Given(g, b), Choices: choicesOf, Builtin: books.Names()}) {
 		about := x.Member
 		if x.Requirement >= 0 {
 			about = book.Requirements[x.Requirement].ID + ", " + x.Member
 		}
-		fmt.Fprintf(c.errs, "%s: %s%s: %s\n", spot(name, placeOf(d, x)), word, about, x.Text)
+		list = append(list, complaint{placeOf(s.doc, x), about + ": " + x.Text, x.Warning})
 	}
+	s.besides(list)
+	tried := 0
 	for i := range book.Requirements {
 		tried += len(book.Requirements[i].Cases)
 	}
-	if errs > 0 {
-		return 0, unfitf("%s: %s, %s", name, countOf(errs, "fault"), countOf(warns, "warning"))
-	}
-	text := "nothing wrong with it"
-	if warns > 0 {
-		text = countOf(warns, "warning")
-	}
-	fmt.Fprintf(c.out, "%s: %s, %s, %s\n", name, countOf(len(book.Requirements), "requirement"), countOf(tried, "case"), text)
-	return statusClear, nil
+	return c.tell(s, countOf(len(book.Requirements), "requirement")+", "+countOf(tried, "case"))
 }
 
 func countOf(n int, what string) string {
@@ -147,59 +252,6 @@ func placeOf(d *doc.Doc, c rules.Complaint) place.Place {
 		n = m
 	}
 	return d.Place(n.Ref)
-}
-
-func before(a, b place.Place) bool {
-	if a.Line != b.Line {
-		return a.Line < b.Line
-	}
-	return a.Column < b.Column
-}
-
-func spot(name string, p place.Place) string {
-	if p.Line == 0 {
-		return name
-	}
-	return fmt.Sprintf("%s:%d:%d", name, p.Line, p.Column)
-}
-
-// whereIs finds the place of a decoding error: a member nobody knows, or a
-// value of another type.
-func whereIs(d *doc.Doc, name string, err error) string {
-	if _, key, ok := strings.Cut(err.Error(), `unknown field "`); ok {
-		if ref := keyed(d.Root, strings.TrimSuffix(key, `"`)); ref != 0 {
-			return spot(name, d.Place(ref))
-		}
-	}
-	var typ *json.UnmarshalTypeError
-	if errors.As(err, &typ) {
-		steps := strings.Split(typ.Field, ".")
-		if ref := keyed(d.Root, steps[len(steps)-1]); ref != 0 {
-			return spot(name, d.Place(ref))
-		}
-	}
-	return name
-}
-
-// keyed is where the first member called key stands.
-func keyed(n *doc.Node, key string) place.Ref {
-	if n == nil {
-		return 0
-	}
-	for _, m := range n.Members {
-		if m.Key == key {
-			return m.KeyRef
-		}
-		if ref := keyed(m.Value, key); ref != 0 {
-			return ref
-		}
-	}
-	for _, item := range n.Items {
-		if ref := keyed(item, key); ref != 0 {
-			return ref
-		}
-	}
-	return 0
 }
 
 // choicesOf are the texts that a fact such as string.role may have: those of the

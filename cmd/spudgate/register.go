@@ -86,7 +86,7 @@ func writeRegister(out string, r *finding.Register) error {
 // for.
 func (c *command) listCoverage(v *finding.Coverage) {
 	fmt.Fprintf(c.out, "%s, stage %s: what could be judged\n\n", v.Well, strings.ReplaceAll(string(v.Stage), "_", "-"))
-	fmt.Fprintf(c.out, "%-26s%8s%8s%16s%14s\n", "Subjects by book", "judged", "waits", "not applicable", "not yet due")
+	fmt.Fprintf(c.out, "%-30s%8s%8s%16s%14s\n", "Subjects by book", "judged", "waits", "not applicable", "not yet due")
 	var order []string
 	sum := map[string]*finding.CoverageLine{}
 	for _, l := range v.Asked {
@@ -100,21 +100,28 @@ func (c *command) listCoverage(v *finding.Coverage) {
 	}
 	for _, b := range order {
 		s := sum[b]
-		fmt.Fprintf(c.out, "  %-24s%8d%8d%16d%14d\n", b, s.Judged, s.Waits, s.NotApplicable, s.NotYetDue)
+		fmt.Fprintf(c.out, "  %-28s%8d%8d%16d%14d\n", b, s.Judged, s.Waits, s.NotApplicable, s.NotYetDue)
 	}
 	if len(v.Waiting) > 0 {
 		fmt.Fprintf(c.out, "\nWhat it waits for\n")
 	}
 	for _, w := range v.Waiting {
-		fmt.Fprintf(c.out, "  %4d  %s\n", w.Requirements, w.Input)
+		c.hang(fmt.Sprintf("  %4d", w.Requirements), 8, w.Input)
 	}
-	var waits []string
+	c.listWaiting(v)
+}
+
+// listWaiting lists the requirements that wait, on how many subjects each.
+func (c *command) listWaiting(v *finding.Coverage) {
+	headed := false
 	for _, l := range v.Asked {
-		if l.Waits > 0 {
-			waits = append(waits, fmt.Sprintf("  %-52s %-11s %3d", l.Book+"/"+l.Requirement, l.Grade, l.Waits))
+		if l.Waits == 0 {
+			continue
 		}
-	}
-	if len(waits) > 0 {
-		fmt.Fprintf(c.out, "\nRequirements that wait, and on how many subjects\n%s\n", strings.Join(waits, "\n"))
+		if !headed {
+			fmt.Fprintf(c.out, "\nRequirements that wait, and on how many subjects\n")
+			headed = true
+		}
+		c.hang(fmt.Sprintf("  %4d", l.Waits), 8, l.Book+"/"+l.Requirement+", "+string(l.Grade))
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -117,17 +118,77 @@ func TestRegisterForPlan(t *testing.T) {
 	}
 }
 
-// The lists keep to 80 columns.
+// The lists and every explanation keep to 80 columns.
 func TestListsFit(t *testing.T) {
-	for _, args := range [][]string{nil, {"--books"}, {"good-practice/cover-zone"}, {"us-onshore-federal/casing-test"}} {
+	out := filepath.Join(t.TempDir(), "r.json")
+	if status, _, errs := spudgate(t, "requirements", "-o", out); status != statusClear {
+		t.Fatal(errs)
+	}
+	raw, err := os.ReadFile(out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r finding.Register
+	if err := json.Unmarshal(raw, &r); err != nil {
+		t.Fatal(err)
+	}
+	var all []string
+	for i := range r.Books {
+		for k := range r.Books[i].Requirements {
+			all = append(all, r.Books[i].ID+"/"+r.Books[i].Requirements[k].ID)
+		}
+	}
+	for _, args := range [][]string{nil, {"--books"}, all, {"--for", demo + "harrow-fen-c.json"}} {
 		status, text, errs := spudgate(t, append([]string{"requirements"}, args...)...)
 		if status != statusClear {
 			t.Fatal(errs)
 		}
 		for _, line := range strings.Split(text, "\n") {
 			if len([]rune(line)) > 80 {
-				t.Errorf("%v: wider than 80 columns: %s", args, line)
+				t.Errorf("wider than 80 columns: %s", line)
 			}
+		}
+	}
+}
+
+// An explanation shows its cases as a table: a lettered column for each name,
+// left empty where the case leaves the value out.
+func TestCasesAsTable(t *testing.T) {
+	_, text, _ := spudgate(t, "requirements", "good-practice/cover-zone")
+	for _, want := range []string{
+		"  c  basis.cover\n",
+		"  just short    499 ft   true   500 ft  200 ft  3000 ft  7000 ft  not met\n",
+		"  c missing     600 ft   true           200 ft  3000 ft  7000 ft  not assessed\n",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q isn't in\n%s", want, text)
+		}
+	}
+}
+
+// A requirement is in force by the planned spud date, 2027-02-15 in the demo.
+func TestInForceBySpud(t *testing.T) {
+	for dates, want := range map[string]finding.Verdict{
+		`"from":"2027-02-15"`: finding.Met, `"from":"2027-02-16"`: finding.NotApplicable,
+		`"until":"2027-02-15"`: finding.Met, `"until":"2027-02-14"`: finding.NotApplicable,
+	} {
+		book := filepath.Join(t.TempDir(), "own.json")
+		text := strings.Replace(fmt.Sprintf(sound, rule("limit=10 ft", "when=string.liner", `cases=[]`)), `"vary":true`, `"vary":true,`+dates, 1)
+		if err := os.WriteFile(book, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		r, _ := audited(t, demo+"harrow-fen-a.json", "--book", book)
+		found := false
+		for i := range r.Findings {
+			if f := &r.Findings[i]; f.Book == "own" && f.Subject == "7 drilling liner" {
+				found = true
+				if f.Verdict != want || want == finding.NotApplicable && !strings.Contains(f.Reason, "2027-02-15") {
+					t.Errorf("%s: %s, %q, want %s", dates, f.Verdict, f.Reason, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: the liner isn't judged", dates)
 		}
 	}
 }

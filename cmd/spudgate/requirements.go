@@ -137,10 +137,14 @@ func (c *command) hang(label string, indent int, text string) {
 }
 
 func (c *command) listBooks(all []*rules.Book) {
+	room := 0
 	for _, b := range all {
-		c.hang(b.ID, 22, b.Title+". "+b.Publisher+".")
-		c.hang("", 22, "edition "+b.Edition+during(b.From, b.Until))
-		fmt.Fprintf(c.out, "%-22s%d judged, %d for a person, %d not judged\n", "", len(b.Requirements), len(b.Person), len(b.Gaps))
+		room = max(room, len(b.ID)+2)
+	}
+	for _, b := range all {
+		c.hang(b.ID, room, b.Title+". "+b.Publisher+".")
+		c.hang("", room, "edition "+b.Edition+during(b.From, b.Until))
+		fmt.Fprintf(c.out, "%-*s%d judged, %d for a person, %d not judged\n", room, "", len(b.Requirements), len(b.Person), len(b.Gaps))
 	}
 }
 
@@ -200,17 +204,6 @@ func (c *command) explainOne(r *rules.Requirement, g *rules.Registry) {
 	fact("mend", r.Remedy)
 	fmt.Fprintln(c.out)
 	c.hang("", 0, "The measure: "+g.Find(r.Check).Doc)
-	fmt.Fprintf(c.out, "\nCases\n")
-	names := append([]string{r.Check}, r.Names()...)
-	for _, cs := range r.Cases {
-		var given []string
-		for i, n := range names {
-			if v, ok := cs.Given[n]; ok && !slices.Contains(names[:i], n) {
-				given = append(given, n+" "+v)
-			}
-		}
-		c.hang("  ", 2, cs.Case+": "+string(cs.Gives))
-		c.hang("      ", 6, strings.Join(given, ", "))
-	}
+	c.listCases(entry(r, g).Cases)
 	fmt.Fprintln(c.out)
 }

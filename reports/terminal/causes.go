@@ -100,7 +100,7 @@ func Numbers(f *finding.Finding, s units.System) string {
 	switch {
 	case f.Measure == nil || f.Measure.Truth != nil: // the title says it
 	default:
-		got, want := Apart(f.Measure, f.Limit, s)
+		got, want := finding.Apart(f.Measure, f.Limit, s)
 		parts = append(parts, got)
 		if f.Limit != nil {
 			parts = append(parts, "wants "+senseWord(f.Sense)+want)
@@ -133,28 +133,6 @@ func senseWord(sense string) string {
 	return ""
 }
 
-// Apart shows a measure and its limit with as many decimals as it takes to
-// tell them apart: rounding for print never makes them look equal when they
-// aren't.
-func Apart(m, l *finding.Value, s units.System) (string, string) {
-	got, want := m.Show(s), l.Show(s)
-	if l == nil || got != want || m.Quantity == nil || l.Quantity == nil {
-		return got, want
-	}
-	u, dec := units.Best(m.Quantity.SI, m.Quantity.Dim, s, m.Quantity.Small)
-	x, y := u.FromSI(m.Quantity.SI), u.FromSI(l.Quantity.SI)
-	for d := dec + 1; d <= dec+6; d++ {
-		if a, b := units.Decimal(x, d), units.Decimal(y, d); a != b {
-			sym := ""
-			if u.Symbol != "1" {
-				sym = " " + u.Symbol
-			}
-			return a + sym, b + sym
-		}
-	}
-	return got, want
-}
-
 // smallest lists what a clear plan has least to spare.
 func (p *page) smallest() {
 	var tight []*finding.Finding
@@ -168,7 +146,7 @@ func (p *page) smallest() {
 	p.line("Least to spare")
 	room := 22 + (p.o.Columns-80)/2
 	for i, f := range tight[:min(5, len(tight))] {
-		got, want := Apart(f.Measure, f.Limit, p.o.Units)
+		got, want := finding.Apart(f.Measure, f.Limit, p.o.Units)
 		p.columns(i+1, clean(f.Subject), f.Title, finding.MarginText(f.Margin), room)
 		p.split(5, got+", wants "+senseWord(f.Sense)+want, "")
 	}

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"spudgate/plan/place"
-	"spudgate/plan/units"
 	"spudgate/rules/finding"
 )
 
@@ -71,17 +70,6 @@ func TestSays(t *testing.T) {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("%q isn't said in\n%s", want, b.String())
 		}
-	}
-}
-
-// Rounding for print never makes a measure and its limit look equal.
-func TestApart(t *testing.T) {
-	v := func(x float64) *finding.Value { return &finding.Value{Quantity: &finding.Quantity{SI: x}} }
-	if a, b := Apart(v(1.0996), v(1.1), units.Field); a != "1.0996" && a != "1.100" || a == b {
-		t.Errorf("%s and %s", a, b)
-	}
-	if a, b := Apart(v(1.1), v(1.1), units.Field); a != "1.10" || b != "1.10" {
-		t.Errorf("%s and %s", a, b)
 	}
 }
 

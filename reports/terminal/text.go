@@ -35,12 +35,12 @@ func cut(s string, n int) string {
 	return string([]rune(s)[:n-1]) + "…"
 }
 
-// wrap breaks a text into lines of at most n columns, at spaces; a word longer
-// than a line is cut into pieces. There is always one line.
 // Wrap breaks a text into lines of at most room characters, as the audit's own
 // are broken.
 func Wrap(text string, room int) []string { return wrap(text, room) }
 
+// wrap breaks a text into lines of at most n columns, at spaces; a word longer
+// than a line is cut into pieces. There is always one line.
 func wrap(s string, n int) []string {
 	var out []string
 	line := ""

@@ -69,15 +69,11 @@ func (f figure) fully() figure {
 // apart gives two figures the decimals it takes to tell them apart where they
 // differ: rounding never makes a measure look like its limit.
 func apart(a, b figure) (figure, figure) {
-	if a.unit != b.unit || math.Abs(a.x-b.x) <= 1e-9*math.Max(math.Abs(a.x), math.Abs(b.x)) {
+	if a.unit != b.unit || a.text() != b.text() {
 		return a, b
 	}
-	for range 6 {
-		if a.text() != b.text() {
-			break
-		}
-		a.decimals, b.decimals = a.decimals+1, b.decimals+1
-	}
+	d := finding.Decimals(a.x, b.x, a.decimals)
+	a.decimals, b.decimals = d, d
 	return a, b
 }
 

@@ -122,10 +122,10 @@ func senseText(f *finding.Finding) string {
 }
 
 // marginCell is what is to spare in per cent of the limit. What is wanting
-// never shows as nothing.
+// never shows as nothing, and beyond 999 % a number says nothing any more.
 func marginCell(f *finding.Finding) cell {
 	t := finding.MarginText(f.Margin)
-	if f.Margin == nil || strings.HasPrefix(t, "-<") {
+	if f.Margin == nil || strings.ContainsAny(t, "<>") {
 		return text(t, number)
 	}
 	l := number

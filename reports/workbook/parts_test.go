@@ -140,6 +140,15 @@ func TestApart(t *testing.T) {
 	}
 }
 
+// A margin is a number as far as it says something, the finding's words beyond.
+func TestMarginCell(t *testing.T) {
+	for x, want := range map[float64]any{-0.11: -0.11, 9.99: 9.99, 10: "> 999 %", -12: "< -999 %", -0.001: "-<1 %"} {
+		if got := marginCell(&finding.Finding{Margin: &x}).value; got != want {
+			t.Errorf("%v is %v, want %v", x, got, want)
+		}
+	}
+}
+
 func TestFully(t *testing.T) {
 	for x, want := range map[float64]int{12: 0, 12.5: 1, 12.3456: 4, 1.0 / 3: 2} {
 		if got := (figure{x: x}).fully().decimals; got != want {

@@ -1,5 +1,7 @@
 package finding
 
+import "slices"
+
 // RegisterFormat is the form of a register document.
 const RegisterFormat = "spudgate-register/1"
 
@@ -70,6 +72,16 @@ type Example struct {
 	Gives Verdict `json:"gives"`
 }
 
+// Value is what the example gives for a name; nothing where it leaves it out.
+func (x *Example) Value(name string) string {
+	for _, g := range x.Given {
+		if g.Name == name {
+			return g.Value
+		}
+	}
+	return ""
+}
+
 // Given is one value of an example.
 type Given struct {
 	Name  string `json:"name"`
@@ -100,9 +112,10 @@ type CoverageLine struct {
 }
 
 // Covers counts, requirement by requirement in the order of the findings, what
-// of a record was judged.
+// of a record was judged. The input most requirements wait for comes first.
 func (r *Record) Covers() *Coverage {
-	out := &Coverage{Plan: r.Inputs[0], Well: r.Well.Name, Stage: r.Well.Stage, Waiting: r.Waiting}
+	out := &Coverage{Plan: r.Inputs[0], Well: r.Well.Name, Stage: r.Well.Stage, Waiting: slices.Clone(r.Waiting)}
+	slices.SortStableFunc(out.Waiting, func(a, b Waiting) int { return b.Requirements - a.Requirements })
 	index := map[string]int{}
 	seen := map[string]bool{}
 	for i := range r.Findings {
