@@ -123,6 +123,40 @@ func (w *Well) Unsound(i int) (string, place.Ref) {
 	return "", f.Ref
 }
 
+// testReach is how much new hole a shoe test is taken to open where the plan
+// doesn't say: 20 ft (common practice, no source).
+const testReach units.MD = 20 * units.Foot
+
+// UnsoundBelow is the first formation unfit to hold a shoe whose top lies in the
+// new hole a shoe test opens below a shoe: the test would measure it, not the
+// shoe's own rock. -1 where there's none. The reach is the longest new hole of
+// the string's shoe tests, else 20 ft.
+func (w *Well) UnsoundBelow(str int) (formation int, reach units.MD, err error) {
+	if _, err := w.DrilledOut(str); err != nil {
+		return -1, 0, err
+	}
+	shoe, err := w.shoeOf(&w.Plan.Strings[str])
+	if err != nil {
+		return -1, 0, err
+	}
+	for _, t := range w.TestsOf(str, "shoe") {
+		reach = max(reach, units.MD(t.NewHole.V))
+	}
+	if reach == 0 {
+		reach = testReach
+	}
+	for i := range w.Plan.Formations {
+		top, _, _, err := w.FormationTop(i)
+		if err != nil || top <= shoe || top > shoe+reach {
+			continue
+		}
+		if why, _ := w.Unsound(i); why != "" {
+			return i, reach, nil
+		}
+	}
+	return -1, reach, nil
+}
+
 // DrilledOut is the hole drilled from a string's shoe with a BOP, so that the
 // shoe must hold its mud.
 func (w *Well) DrilledOut(str int) (*Hole, error) {

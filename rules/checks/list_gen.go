@@ -358,6 +358,7 @@ func All() []*rules.Check {
 		pressure.ShoeTestNewHole,
 		pressure.ShoeUnderMost,
 		pressure.ShoeUnsound,
+		pressure.ShoeUnsoundBelow,
 		pressure.SwabMargin,
 		pressure.ZoneContents,
 		pressure.ZoneTDS,

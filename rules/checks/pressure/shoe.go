@@ -70,6 +70,23 @@ var ShoeUnsound = rules.OfString("shoe.unsound_rock", rules.TruthType,
 		return rules.Truth(true, w.Plan.Strings[str].Shoe.Ref, ref).With(f + ": " + why)
 	})
 
+// ShoeUnsoundBelow is whether a shoe test would open unfit rock.
+var ShoeUnsoundBelow = rules.OfString("shoe.unsound_below", rules.TruthType,
+	"True when a formation stated to be not competent, lossy or mobile, or of coal or salt, begins within the new hole a shoe test opens below the shoe (as planned, else 20 ft): the test would measure that rock. Common practice, no source.",
+	func(w *well.Well, str int) rules.Measure {
+		i, reach, err := w.UnsoundBelow(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		shoe := w.Plan.Strings[str].Shoe.Ref
+		within := "within " + units.Show(float64(reach), units.MDLength, w.Plan.System, false) + " below the shoe"
+		if i < 0 {
+			return rules.Truth(false, shoe, w.Plan.Strings[str].Ref).With("nothing unfit is listed " + within)
+		}
+		why, ref := w.Unsound(i)
+		return rules.Truth(true, shoe, ref).With(w.Plan.Formations[i].Name.V + " (" + why + ") begins " + within)
+	})
+
 // ShoeRockStated is whether a plan says what a shoe stands in.
 var ShoeRockStated = rules.OfString("shoe.rock_stated", rules.TruthType,
 	"True when the plan says whether the formation at the shoe can hold it.",
