@@ -65,7 +65,7 @@ func verbs() []verb {
 		{"requirements", "[ID]", "what is judged, and where it stands", (*command).requirements},
 		{"template", "OUT.xlsx|OUT.json", "an empty plan to fill in", (*command).template},
 		{"convert", "IN OUT", "a plan from JSON to workbook or back, nothing lost", (*command).convert},
-		{"draw", "PLAN OUT", "a schematic, a pressure window or the loads, as SVG, PNG or PDF", (*command).draw},
+		{"draw", "PLAN OUT", "schematic, pressure window, loads or cement placement, as SVG, PNG or PDF", (*command).draw},
 		{"report", "FINDINGS.json", "write reports from an audit on record", (*command).report},
 		{"schema", "NAME", "print the form of a document", (*command).schema},
 	}
