@@ -94,12 +94,6 @@ func TestPrairieElsewhere(t *testing.T) {
 		{"co-isolate: zones", "zone-cement", "production / Middle sand", nil, met},
 		{"co-isolate: zones", "zone-cement", "production / Middle sand", []string{`"top":1500,"strengths"`, `"top":6801,"strengths"`, `"top":6500`, `"top":6900`}, not},
 	})
-	run(t, "us-ohio", prairie, []trial{
-		{"oh-surface-50", "surface-depth", "surface", nil, met},
-		{"oh-surface-50", "surface-depth", "surface", []string{`"depth":1950`, `"depth":1951`}, not},
-		{"oh-surface-50: bedrock", "surface-rock", "surface", nil, met}, // 2,020 - 1,970
-		{"oh-surface-50: bedrock", "surface-rock", "surface", []string{`"top":1970`, `"top":1971`}, not},
-	})
 }
 
 // tundra is a vertical injection well, the rotary 30 ft over the ground, frozen
@@ -221,20 +215,6 @@ func TestButte(t *testing.T) {
 		{"az-bop: 14 days", "test-interval", "stack", nil, met},
 		{"az-bop: 15 days", "test-interval", "stack", []string{`"test_days":14`, `"test_days":15`}, not},
 	})
-	run(t, "us-utah", butte, []trial{
-		{"ut-bop", "ram-test-isolated", "stack", nil, met},
-		{"ut-bop", "ram-test-isolated", "stack", []string{`"test_pressure":1000`, `"test_pressure":999`}, not},
-		{"ut-bop", "ram-test-casing", "stack", onCasing, met},
-		{"ut-bop: monthly", "test-interval", "stack", []string{`"test_days":14`, `"test_days":31`}, met},
-		{"ut-bop: monthly", "test-interval", "stack", []string{`"test_days":14`, `"test_days":32`}, not},
-	})
-	run(t, "us-washington", butte, []trial{
-		{"wa-cement", "cement-to-surface", "surface", nil, met},
-		{"wa-cement", "cement-to-surface", "surface", []string{`"kind":"slurry","top":20`, `"kind":"slurry","top":21`}, not},
-		{"wa-test", "casing-test", "surface", nil, met},
-		{"wa-test", "casing-test", "surface", []string{`"pressure":1000`, `"pressure":999`}, not},
-		{"wa-test", "casing-test", "production", []string{`"pressure":1200`, `"pressure":999`}, not},
-	})
 	run(t, "us-mississippi", butte, []trial{
 		{"ms-surface: 482 ft for 6,020 ft", "surface-length", "surface", nil, met},
 		{"ms-surface: 1,000 ft for 9,280 ft", "surface-length", "surface", []string{`"to":6020`, `"to":9280`}, met},
@@ -264,7 +244,7 @@ func TestEveryWestRow(t *testing.T) {
 	}
 	defer f.Close()
 	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil || len(rows) < 55 {
+	if err != nil || len(rows) < 45 {
 		t.Fatalf("%d rows, %v", len(rows), err)
 	}
 	of := map[string][][]string{}
