@@ -1,6 +1,51 @@
 package coverage_test
 
-import "testing"
+import (
+	"encoding/csv"
+	"os"
+	"strings"
+	"testing"
+)
+
+// TestEveryLeaseRow holds that each row collected of the federal onshore
+// regulation is where testdata/lease_rows.csv says, and that no requirement
+// stands on a row that isn't listed there.
+func TestEveryLeaseRow(t *testing.T) {
+	f, err := os.Open("testdata/lease_rows.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil || len(rows) < 40 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	b := builtin(t, "us-onshore-federal")
+	have, clauses, listed := map[string]bool{}, map[string]bool{}, map[string]bool{}
+	for i := range b.Requirements {
+		for _, row := range strings.Split(b.Requirements[i].Row, ", ") {
+			have[row+" "+b.Requirements[i].Clause] = true
+		}
+	}
+	note(clauses, "person", b.Person)
+	note(clauses, "gap", b.Gaps)
+	for _, r := range rows[1:] {
+		switch row := r[1] + " " + r[3]; {
+		case r[2] == "requirement":
+			listed[row] = true
+			if !have[row] {
+				t.Errorf("no requirement stands on %s", row)
+			}
+		case !clauses[r[2]+" "+r[3]]:
+			t.Errorf("%s isn't in the book as a %s of %s", r[1], r[2], r[3])
+		}
+	}
+	for row := range have {
+		if !listed[row] {
+			t.Errorf("%s isn't listed", row)
+		}
+	}
+}
 
 // TestLeaseTraps takes whole plans through traps of the federal onshore
 // regulation: which string, which side, which well, and what hours can't show.
@@ -15,6 +60,8 @@ func TestLeaseTraps(t *testing.T) {
 		{"blm-usable-water-10000: 10,000 ppm is usable", "isolate-zones", "production / Ridge sand", []string{sand, `"top":8500,"contents":"salt_water","tds":10000`}, met},
 		{"blm-usable-water-10000: no cement over it", "isolate-zones", "production / Ridge sand", []string{sand, `"top":8500,"contents":"salt_water","tds":10000`, `"top_of_cement":8000`, `"top_of_cement":8600`}, not},
 		{"blm-usable-water-10000: 10,001 ppm isn't", "isolate-zones", "production / Ridge sand", []string{sand, `"top":8500,"contents":"salt_water","tds":10001`}, none},
+		{"blm-isolate-zones: no cement at all", "isolate-uncemented", "production / Ridge sand", []string{`"top_of_cement":8000`, `"cemented":false`}, not},
+		{"blm-isolate-zones: cemented", "isolate-uncemented", "production / Ridge sand", nil, none},
 		{"blm-pit: an injection well on 5M", "shoe-test", "surface", pore, met},
 		{"blm-pit: on 4,999 psi", "shoe-test", "surface", []string{`"rating":5000`, `"rating":4999`}, none},
 		{"blm-pit: appraisal isn't exploratory", "shoe-test", "surface", []string{`"rating":5000`, `"rating":3000`, class, `"class":"appraisal"`}, none},
@@ -80,5 +127,16 @@ func TestShutInOverDrilling(t *testing.T) {
 		{"hpht-def: 15,000 psi isn't over it", "hpht-shut-in", "well", shut("15000"), met},
 		{"hpht-def: 15,001 psi is", "hpht-shut-in", "well", shut("15001"), not},
 		{"hpht-def: the hole isn't", "hpht-pressure", "three", shut("15001"), met},
+	})
+}
+
+// TestShallowZoneUpright: cement that comes up to the top of the string over an
+// oil sand 200 ft down can stand no 250 ft over it.
+func TestShallowZoneUpright(t *testing.T) {
+	shallow := []string{`"name":"Shale","top":2000,"competent":true`, `"name":"Shale","top":2000,"competent":true},{"name":"High sand","top":230,"contents":"gas"`, `"top":30,"shoe":9030,"top_of_cement":8000`, `"top":30,"shoe":9030,"top_of_cement":30`,
+		`"top":30,"shoe":2030`, `"top":30,"shoe":130`, `"from":30,"to":2030`, `"from":30,"to":130`, `"from":2030`, `"from":130`}
+	run(t, "us-alaska", tundra, []trial{
+		{"ak-deep-cement: 200 ft down, to surface", "zone-cement", "production / High sand", shallow, met},
+		{"ak-deep-cement: 200 ft down, to surface", "zone-cement-vertical", "production / High sand", shallow, none},
 	})
 }
