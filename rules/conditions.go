@@ -29,11 +29,15 @@ func Conditions(p *plan.Plan, g *Registry, basis func(string) (expr.Type, bool),
 	b := &Book{Format: BookFormat, ID: ConditionsBook, Title: "Conditions of approval", Publisher: "The agency, as the plan gives them",
 		Edition: fmt.Sprintf("%d attached", len(p.Conditions)), Sources: map[string]Source{}, Regulation: true}
 	var unfit []finding.Finding
+	times := map[string]int{}
 	for i := range p.Conditions {
 		c := &p.Conditions[i]
 		name := c.Reference.V
 		if name == "" {
 			name = fmt.Sprintf("condition %d", i+1)
+		}
+		if times[name]++; times[name] > 1 {
+			name = fmt.Sprintf("%s (%d)", name, times[name]) // two conditions of one number stay two
 		}
 		b.Sources[name] = Source{Title: "Condition of approval"}
 		if !c.Measure.Known() {
@@ -98,9 +102,11 @@ func (r *Requirement) fit(c *plan.Condition, g *Registry, basis func(string) (ex
 }
 
 // concerns reports whether the requirement is asked of a subject: of every one,
-// or, for a condition, of those it names by their own name or their string's.
+// or, for a condition, of those it names in full ("7 liner / primary"), by their
+// own name ("primary") or by their string's.
 func (r *Requirement) concerns(s Subject, subjects func(Kind) []Subject) bool {
-	if r.only == "" || plan.Same(s.Name, r.only) {
+	own := s.Name[strings.LastIndex(s.Name, " / ")+1:]
+	if r.only == "" || plan.Same(s.Name, r.only) || plan.Same(strings.TrimPrefix(own, "/ "), r.only) {
 		return true
 	}
 	for _, str := range subjects(String) {

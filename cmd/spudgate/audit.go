@@ -266,7 +266,7 @@ func (c *command) judge(a *auditing, d *doc.Doc) (*finding.Record, *plan.Plan, e
 		sources = append(sources, source("evidence", a.proof, raw))
 	}
 	again := func(p *plan.Plan) *rules.Engine { return rules.New(p, well.New(p, b.Assumptions()), g, b, o) }
-	bears := whatif.Excess(p, again, list, fs)
+	bears := whatif.Excess(w, again, list, fs)
 	r := record.Make(record.Input{Excess: bears, Plan: p, Well: w, Books: list, Basis: b, Sources: append(sources, own...), Options: o, StageFrom: from, Version: version()}, fs)
 	rules.AnswerFromPlan(r, p)
 	if err := rules.Answer(r, answers); err != nil {

@@ -51,6 +51,9 @@ func TestConditions(t *testing.T) {
 		{"reference": "COA 8", "subject": "4-1/2 production liner", "measure": "test.lap_planned", "limit": "yes"},
 		{"reference": "COA 9", "subject": "4-1/2 production liner", "measure": "test.lap_planned", "limit": "no"},
 		{"reference": "COA 10", "text": "Tell the office a day before spud."},
+		{"reference": "COA 12", "subject": "20 surface", "measure": "shoe.md", "sense": "at_least", "limit": "1900 ft"},
+		{"reference": "COA 12", "subject": "20 surface", "measure": "shoe.tvd", "sense": "at_least", "limit": "1901 ft"},
+		{"reference": "COA 13", "subject": "inner string job", "measure": "cement.excess", "sense": "at_least", "limit": "50 %"},
 		{"reference": "COA 11", "measure": "geometry.lap", "sense": "at_least", "limit": "100 ft"},
 	}})
 	r, _ := audited(t, path)
@@ -67,6 +70,7 @@ func TestConditions(t *testing.T) {
 		"COA-6": "not assessed limit:",
 		"COA-7": "not assessed it doesn't say in which sense",
 		"COA-8": "met", "COA-9": "not met",
+		"COA-12": "met", "COA-12-(2)": "not met", "COA-13": "met",
 	} {
 		if len(got[id]) != 1 || !strings.HasPrefix(got[id][0], want) {
 			t.Errorf("%s: got %q, want one that begins %q", id, got[id], want)

@@ -37,7 +37,7 @@ var allowed = map[string]string{
 	"rules/checks/checktest": "plan plan/read plan/well rules rules/basis rules/books rules/checks rules/finding schema",
 	"rules/checks/*":         "plan plan/expr plan/fluid plan/pipe plan/place plan/survey plan/units plan/well rules",
 	"rules/books":            "plan/expr plan/units rules",
-	"rules/whatif":           "plan plan/place plan/units rules rules/finding",
+	"rules/whatif":           "plan plan/place plan/units plan/well rules rules/finding",
 	"rules/record":           "rules/whatif plan plan/pipe plan/doc plan/expr plan/form plan/place plan/units plan/well rules rules/basis rules/finding",
 	"reports/office":         "",
 	"reports/register":       "rules/finding",

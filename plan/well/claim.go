@@ -132,6 +132,30 @@ var constants = []struct {
 	{1e5 / 10.2 / (1000 * units.G), "10.2 m for 1 bar"},
 }
 
+// capacities are the constants planners divide square inches by for barrels to
+// the foot, as what a volume worked out with them is of ours.
+var capacities = []struct {
+	ratio float64
+	by    string
+}{
+	{bblFoot / 1029, "1029 for bbl/ft"},
+	{bblFoot / 1029.4, "1029.4 for bbl/ft"},
+}
+
+// bblFoot is 4/pi times the square inches of a barrel to the foot, 1029.414...
+const bblFoot = 4 / math.Pi * units.Barrel / units.Foot / (units.Inch * units.Inch)
+
+// withCapacities adds to volumes those with each constant.
+func withCapacities(list []Reading) []Reading {
+	out := list
+	for _, r := range list {
+		for _, c := range capacities {
+			out = append(out, Reading{Value: r.Value * c.ratio, By: joined(r.By, c.by), Whole: r.Whole})
+		}
+	}
+	return out
+}
+
 // withConstants adds to readings those with each conversion in place of the
 // exact one; power is how the reading goes with pressure: 1, or -1 for a factor.
 func withConstants(list []Reading, power float64) []Reading {

@@ -107,7 +107,7 @@ func (w *Well) claimedJoints(str int, _ string) (Claimed, error) {
 		listed += int(c.Pipes[i].Plan.Joints.V)
 	}
 	if all {
-		out.Readings = append(out.Readings, Reading{Value: float64(listed), By: "as the segments list them"})
+		out.Readings = append(out.Readings, Reading{Value: float64(listed), By: "as the segments list them", Whole: true})
 	}
 	for _, l := range []units.MD{40 * units.Foot, 12, 38 * units.Foot, 42 * units.Foot, 30 * units.Foot} {
 		n := math.Ceil(float64((c.Shoe-c.Top)/l) - 1e-9)

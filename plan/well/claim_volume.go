@@ -37,6 +37,9 @@ func (w *Well) overStages(str int, d units.Dim, read func(st int) ([]Reading, []
 		}
 	}
 	out.Readings = append(sum, out.Readings...)
+	if d == units.Volume {
+		out.Readings = withCapacities(out.Readings)
+	}
 	return out, nil
 }
 

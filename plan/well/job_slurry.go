@@ -214,6 +214,9 @@ func (w *Well) TestedAtTop(str, st, fl int) (TopTest, error) {
 		return t, Lack(f.Ref, "a strength test of %s of %s at the temperature of its top", f.Name.V, w.Plan.Strings[str].Name.V)
 	}
 	t.Top = spans[0].Top
+	if stated, _, ok := w.StatedTop(str, st); ok && stated > t.Top {
+		t.Top = stated // more is pumped than the plan needs: the top it counts on
+	}
 	z, err := w.TVD(t.Top)
 	if err != nil {
 		return t, err

@@ -52,6 +52,18 @@ func (w *Well) holeExcess(str int, st *plan.Stage) (HoleExcess, error) {
 	return e, err
 }
 
+// PlannedExcess is the excess the volumes of a string count on, and whether the
+// plan states it; of several stages the first.
+func (w *Well) PlannedExcess(str int) (units.Fraction, bool) {
+	s := &w.Plan.Strings[str]
+	for i := range s.Stages {
+		if e, err := w.holeExcess(str, &s.Stages[i]); err == nil {
+			return e.Excess, e.Stated
+		}
+	}
+	return 0, false
+}
+
 func (w *Well) usualExcess(str int, h *Hole, basis string) units.Fraction {
 	switch {
 	case basis == "caliper":

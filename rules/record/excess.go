@@ -22,6 +22,9 @@ func excess(list []whatif.Bearing) finding.Table {
 		cells := make([]finding.Cell, len(t.Columns))
 		cells[0], cells[1], cells[2], cells[3] = text(b.String), text(f.Subject), text(f.Book+"/"+f.Requirement), text(string(f.Grade))
 		cells[4] = quantity(b.Planned, units.None)
+		if !b.Stated {
+			cells[7] = text("the plan states no excess: the basis's is counted")
+		}
 		switch {
 		case b.Never:
 			cells[7] = text("not met in a gauge hole")

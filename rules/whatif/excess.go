@@ -8,6 +8,7 @@ import (
 	"spudgate/plan"
 	"spudgate/plan/place"
 	"spudgate/plan/units"
+	"spudgate/plan/well"
 	"spudgate/rules"
 	"spudgate/rules/finding"
 )
@@ -22,7 +23,8 @@ const MostExcess = 400
 type Bearing struct {
 	String  string
 	Finding *finding.Finding
-	Planned float64 // excess the plan counts on, a part; of the stage that governs
+	Planned float64 // excess the volumes count on, a part
+	Stated  bool    // the plan states it; else it is the basis's
 	Never   bool    // not met in a gauge hole already
 	Most    float64 // a part
 }
@@ -34,13 +36,15 @@ type Judge func(*plan.Plan) *rules.Engine
 // places, the excess at which it stops being met. Tops follow from the volumes
 // pumped, whatever top is stated. Requirements that don't stand on the excess
 // are left out, and those of strings whose job has no volumes.
-func Excess(p *plan.Plan, judge Judge, books []*rules.Book, fs []finding.Finding) []Bearing {
+func Excess(w *well.Well, judge Judge, books []*rules.Book, fs []finding.Finding) []Bearing {
+	p := w.Plan
 	var out []Bearing
 	for str := range p.Strings {
 		at := holes{plan: p, str: str, judge: judge, made: map[variant]*rules.Engine{}}
 		if !at.pumped() {
 			continue
 		}
+		planned, stated := w.PlannedExcess(str)
 		for i := range fs {
 			f := &fs[i]
 			if f.String != p.Strings[str].Name.V || !onCement(f) {
@@ -48,6 +52,7 @@ func Excess(p *plan.Plan, judge Judge, books []*rules.Book, fs []finding.Finding
 			}
 			if r := requirement(books, f); r != nil {
 				if b, ok := at.bearing(r, f); ok {
+					b.Planned, b.Stated = float64(planned), stated
 					out = append(out, b)
 				}
 			}
@@ -149,7 +154,7 @@ func (h *holes) verdict(r *rules.Requirement, f *finding.Finding, percent int) f
 // whole per cent at which the requirement is met. What the excess doesn't turn,
 // and what isn't judged at both ends, bears nothing.
 func (h *holes) bearing(r *rules.Requirement, f *finding.Finding) (Bearing, bool) {
-	b := Bearing{String: f.String, Finding: f, Planned: h.planned()}
+	b := Bearing{String: f.String, Finding: f}
 	low, high := h.verdict(r, f, 0), h.verdict(r, f, MostExcess)
 	switch {
 	case low == finding.Met && high == finding.NotMet:
@@ -170,19 +175,4 @@ func (h *holes) bearing(r *rules.Requirement, f *finding.Finding) (Bearing, bool
 	}
 	b.Most = float64(met) / 100
 	return b, true
-}
-
-// planned is the excess the plan states for the string's hole; of several
-// stages, or of stage and section, the first stated.
-func (h *holes) planned() float64 {
-	s := &h.plan.Strings[h.str]
-	for i := range s.Stages {
-		if s.Stages[i].Excess.Known() {
-			return float64(s.Stages[i].Excess.V)
-		}
-	}
-	if k := h.plan.SectionIndex(s.Section.V); k >= 0 {
-		return float64(h.plan.Sections[k].Excess.V)
-	}
-	return 0
 }

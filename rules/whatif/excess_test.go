@@ -2,6 +2,7 @@ package whatif_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"spudgate/plan"
@@ -57,6 +58,16 @@ func TestExcess(t *testing.T) {
 	}
 }
 
+// Where the plan states no excess its volumes count on the basis's, and the
+// table says so.
+func TestExcessAssumed(t *testing.T) {
+	for _, b := range bearings(t, strings.Replace(fmt.Sprintf(job, "7000", 1085), `,"excess":"25 %"`, "", 1)) {
+		if b.Stated || b.Planned != 0.25 { // the default basis's, intermediate
+			t.Errorf("%s: planned %v, stated %v; want the basis's 0.25", b.Finding.Key, b.Planned, b.Stated)
+		}
+	}
+}
+
 // A job without volumes bears nothing that can be told.
 func TestExcessNeedsVolumes(t *testing.T) {
 	text := fmt.Sprintf(job, "9500", 200)
@@ -87,5 +98,5 @@ func of(t *testing.T, p *plan.Plan) []whatif.Bearing {
 		return rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: finding.Programme, AsOf: "2026-11-25"})
 	}
 	list := []*rules.Book{book}
-	return whatif.Excess(p, judge, list, judge(p).All(list))
+	return whatif.Excess(well.New(p, b.Assumptions()), judge, list, judge(p).All(list))
 }

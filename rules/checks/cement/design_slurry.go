@@ -122,7 +122,7 @@ var TopTestTemperature = ofFluid("cement.top_test_temperature", rules.NumType(un
 
 // TopStatic is the static temperature at the top of the first slurry.
 var TopStatic = ofFluid("cement.top_static", rules.NumType(units.Temperature),
-	"Static temperature at the top of the uppermost slurry of a stage, of the plan's temperature table.",
+	"Static temperature at the top of the uppermost slurry of a stage, of the plan's temperature table: at the stated top where the volume reaches higher.",
 	func(p pumped) rules.Measure {
 		t, err := p.TestedAtTop(p.str, p.st, p.fl)
 		if err != nil {

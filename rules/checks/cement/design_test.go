@@ -72,9 +72,9 @@ func TestDesignNumbers(t *testing.T) {
 		// 160 bbl less the track: 158.140172/0.0469199 = 3,370.43 ft.
 		{cement.StageLength, stage, 158.140172 / (48.3 / 1029.4142), units.Foot},
 		{cement.TailOverZone, sand, 4000 - tailTop, units.Foot},
-		{cement.TopTestTemperature, lead, 110 + 459.67, 5.0 / 9},                 // the colder of two
-		{cement.TopStatic, lead, 70 + 459.67 + 105*(6000-3370.43)/7000, 5.0 / 9}, // 1.5 degF/100 ft
-		{cement.ToolOperation, str, 3000.0 / 7740, 1},                            // 7,740 psi: API internal yield of 5-1/2 17 L80; worst at surface
+		{cement.TopTestTemperature, lead, 110 + 459.67, 5.0 / 9},         // the colder of two
+		{cement.TopStatic, lead, 70 + 459.67 + 105*2700.0/7000, 5.0 / 9}, // 1.5 degF/100 ft at the stated top, under that by volume
+		{cement.ToolOperation, str, 3000.0 / 7740, 1},                    // 7,740 psi: API internal yield of 5-1/2 17 L80; worst at surface
 		{cement.PerforationsOverCollar, str, 5920 - 5700, units.Foot},
 		{cement.PerforationsCover, str, 5600 - (6000 - 3370.43), units.Foot},
 		{cement.PerforationsBelowShoe, str, 4600, units.Foot},

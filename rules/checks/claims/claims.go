@@ -16,7 +16,7 @@ import (
 
 // Reproduced is whether a stated result is what the plan comes to.
 var Reproduced = &rules.Check{Name: "claim.reproduced", About: rules.Claim, Type: rules.TruthType,
-	Doc:     "One of the conventions of the trade gives the printed digits of what the plan states (half a unit of the last digit, five where a whole number ends in 0): the tool's own; 0.052 psi/ft for 1 ppg, 0.433 or 0.434 psi/ft for fresh water, g of 9.8 or 9.81, 10.2 m for 1 bar; steel of 65.4, 65.44 or 65.5 ppg; nominal or plain-end weight, in air or buoyed, measured or vertical length; ratings as the tables print them or at full precision, the other edition of collapse; excess on the annulus, on the hole or none; counts rounded up. Common practice, no source. The note names the convention, or the nearest one.",
+	Doc:     "One of the conventions of the trade gives the printed digits of what the plan states (half a unit of the last digit; zeros at the end of a whole number may come of rounding as far as three digits stay): the tool's own; 0.052 psi/ft for 1 ppg, 0.433 or 0.434 psi/ft for fresh water, g of 9.8 or 9.81, 10.2 m for 1 bar; steel of 65.4, 65.44 or 65.5 ppg; nominal or plain-end weight, in air or buoyed, measured or vertical length; ratings as the tables print them or at full precision, the other edition of collapse; excess on the annulus, on the hole or none; counts rounded up. Common practice, no source. The note names the convention, or the nearest one.",
 	Measure: reproduced}
 
 func reproduced(w *well.Well, s rules.Subject) rules.Measure {
@@ -97,6 +97,10 @@ func read(text string, q well.Claimed, s units.System) (written, error) {
 		}
 		return out, nil
 	}
+	if v.Unit.Dim == units.Mass && q.Dim == units.Force { // a weight told as a mass, as hook loads are
+		out.unit.Factor *= units.G
+		return out, nil
+	}
 	if _, ok := v.Unit.Dim.Join(q.Dim); !ok {
 		return out, fmt.Errorf("%q isn't %s", text, q.Dim)
 	}
@@ -104,7 +108,8 @@ func read(text string, q well.Claimed, s units.System) (written, error) {
 }
 
 // digits is half a unit of the last digit a number is printed with: 0.005 of
-// 1.32, 0.5 of 8163, and 5 of 8160, which may be rounded to tens.
+// 1.32, 0.5 of 8163. Zeros a whole number ends in may come of rounding as far
+// as three digits stay: 5 of 8160 and of 8000, 500 of 144,000, 0.5 of 250.
 func digits(text string) float64 {
 	number := strings.TrimLeft(strings.TrimSpace(text), "+-")
 	end := strings.IndexFunc(number, func(r rune) bool { return r != '.' && r != ',' && (r < '0' || r > '9') })
@@ -115,10 +120,13 @@ func digits(text string) float64 {
 	switch {
 	case found:
 		return 0.5 * math.Pow10(-len(decimals))
-	case len(whole) > 2 && strings.HasSuffix(whole, "0"):
-		return 5
 	}
-	return 0.5
+	half := 0.5
+	whole = strings.ReplaceAll(whole, ",", "")
+	for n := len(whole); n > 3 && strings.HasSuffix(whole[:n], "0"); n-- {
+		half *= 10
+	}
+	return half
 }
 
 // heldAgainst says whether a reading gives the printed digits, by which

@@ -34,6 +34,10 @@ func TestReproduced(t *testing.T) {
 		{"air weight", "470000 lbf", "", finding.Met, "nominal weight"},
 		{"Weight in air", "470 klbf", "", finding.Met, "nominal weight"},
 		{"air weight", "471000 lbf", "", finding.NotMet, "nominal weight"},
+		{"air weight", "470000 lb", "", finding.Met, "nominal weight"},
+		{"air weight", "213.2 t", "", finding.Met, "nominal weight"}, // 470,000 x 0.45359237
+		{"air weight", "213.4 t", "", finding.NotMet, ""},
+		{"air weight", "469600 lbf", "", finding.NotMet, ""}, // four digits told
 		// 10.69 (9.625 - 0.472) 0.472 = 46.18 lb/ft: 461.8 klbf.
 		{"air weight", "462 klbf", "", finding.Met, "plain-end weight"},
 		// 1 - 10/65.5 = 0.84733; 1 - 10/65.4 = 0.84709; 1 - 10/65.44 = 0.84719.
@@ -78,11 +82,13 @@ func TestReproduced(t *testing.T) {
 		{"sacks", "1086", "", finding.NotMet, ""},
 		// 8.681 in bore: 0.073206 bbl/ft x 9,920 ft = 726.2 bbl.
 		{"displacement volume", "726 bbl", "", finding.Met, "path"},
-		{"displacement volume", "732 bbl", "", finding.Met, "to the shoe"}, // x 10,000 ft
+		{"displacement volume", "732 bbl", "", finding.Met, "to the shoe"},       // x 10,000 ft
+		{"displacement volume", "726.5 bbl", "", finding.Met, "1029 for bbl/ft"}, // 8.681^2 / 1029 x 9,920 = 726.50
 		{"displacement volume", "740 bbl", "", finding.NotMet, ""},
 		{"joints", "250", "", finding.Met, "as the segments list them"},
 		{"number of joints", "254", "", finding.Met, "joints of 39 ft"}, // 3,048 m / 12 m
 		{"joints", "251", "", finding.NotMet, ""},
+		{"joints", "252", "", finding.NotMet, ""},
 		{"geometry.lap", "300 ft", "", finding.NotAssessed, "a result that can be worked out"},
 		{"moon phase", "1", "", finding.NotAssessed, "neither a measure of this tool nor one of burst factor"},
 		{"pore pressure", "4680 ft", "", finding.NotAssessed, "isn't"},

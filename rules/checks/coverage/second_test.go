@@ -75,6 +75,7 @@ func TestLeaseTraps(t *testing.T) {
 	run(t, "us-onshore-federal", ranch, []trial{
 		{"blm-woc-500: 500 psi at 12 h", "wait-on-cement", "surface", nil, met},
 		{"blm-woc-500: a day without a strength shows nothing", "wait-on-cement", "surface", []string{hours, `"wait":24,"centralizers"`, `{"time":12,"strength":500},{"time":72,"strength":1200}`, ``}, open},
+		{"blm-woc-500: in the well already", "wait-on-cement", "surface", []string{hours, `"existing":true,"centralizers"`, `{"time":12,"strength":500},{"time":72,"strength":1200}`, ``}, none},
 		{"blm-woc-500: a day is too short at 499 psi", "wait-on-cement", "surface", []string{hours, `"wait":24,"centralizers"`, `{"time":12,"strength":500},{"time":72,"strength":1200}`, `{"time":24,"strength":499}`}, not},
 	})
 }

@@ -19,6 +19,36 @@ var LengthMD = ofString("string.length_md", units.MDLength, false,
 		return rules.Num(float64(c.Shoe-c.Top), units.MDLength, c.Plan.Shoe.Ref, c.Plan.Top.Ref)
 	})
 
+// ShoeMD is where a string ends along the hole.
+var ShoeMD = ofString("shoe.md", units.MDLength, false, "Shoe of the string along the hole, from the depth reference.",
+	func(w *well.Well, str int) rules.Measure {
+		c, err := w.Casing(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		return rules.Num(float64(c.Shoe), units.MDLength, c.Plan.Shoe.Ref, c.Plan.Ref)
+	})
+
+// ShoeTVD is where a string ends, true vertical.
+var ShoeTVD = ofString("shoe.tvd", units.TVDLength, false, "Shoe of the string, true vertical, from the depth reference: stated, else from the path.",
+	func(w *well.Well, str int) rules.Measure {
+		z, ref, err := w.ShoeTVD(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		return rules.Num(float64(z), units.TVDLength, ref, w.Plan.Strings[str].Ref)
+	})
+
+// TopMD is where a string begins along the hole.
+var TopMD = ofString("string.top_md", units.MDLength, false, "Top of the string along the hole, from the depth reference.",
+	func(w *well.Well, str int) rules.Measure {
+		c, err := w.Casing(str)
+		if err != nil {
+			return rules.From(err, w.Plan.Strings[str].Ref)
+		}
+		return rules.Num(float64(c.Top), units.MDLength, c.Plan.Top.Ref, c.Plan.Ref)
+	})
+
 // Lap is the length of a liner inside the string it hangs in.
 var Lap = ofString("geometry.lap", units.MDLength, false,
 	"Length of the liner inside the string it hangs in, along the hole: that string's shoe less the liner's top. Below zero where the top misses the shoe. Common practice, no source.",
