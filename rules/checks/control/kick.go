@@ -26,6 +26,9 @@ var KickTolerance = rules.OfHole("control.kick_tolerance", rules.NumType(units.V
 		if t.String.Assumed {
 			note += "; drill pipe assumed, " + units.Size(t.String.Pipe) + " in"
 		}
+		if w.Subsea() {
+			note += "; choke-line friction isn't counted, the plan has no slow circulating rate"
+		}
 		return rules.Num(float64(t.Volume), units.Volume, mud).Where(well.AtTVD(t.Weak, "weakest point")).With(note).By(kickSteps(t)...)
 	})
 
