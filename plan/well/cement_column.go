@@ -17,6 +17,10 @@ type FluidTop struct {
 // FluidTops are the tops of the slurries of a stage by volume, in pumping
 // order: the last one pumped stands lowest, less what stays in the shoe track.
 func (w *Well) FluidTops(str, st int) ([]FluidTop, error) {
+	return w.fluidTops(str, st, OneHole)
+}
+
+func (w *Well) fluidTops(str, st int, h JobHole) ([]FluidTop, error) {
 	c, err := w.CementStage(str, st)
 	if err != nil {
 		return nil, err
@@ -33,7 +37,7 @@ func (w *Well) FluidTops(str, st int) ([]FluidTop, error) {
 			return nil, err
 		}
 		sum += v
-		t, err := c.Annulus.TopFromVolume(max(sum, 0), c.From)
+		t, err := c.annulusIn(h).TopFromVolume(max(sum, 0), c.From)
 		if err != nil {
 			return nil, Unusable(err, f.Ref, "a usable volume of "+f.Name.V)
 		}
@@ -45,10 +49,12 @@ func (w *Well) FluidTops(str, st int) ([]FluidTop, error) {
 
 // endLayers are the slurries in the annulus at the end of a stage: by volume,
 // else by their planned tops.
-func (w *Well) endLayers(str, st int) ([]layer, error) {
+func (w *Well) endLayers(str, st int) ([]layer, error) { return w.layersIn(str, st, OneHole) }
+
+func (w *Well) layersIn(str, st int, h JobHole) ([]layer, error) {
 	s := &w.Plan.Strings[str]
 	p := &s.Stages[st]
-	tops, err := w.FluidTops(str, st)
+	tops, err := w.fluidTops(str, st, h)
 	if err != nil {
 		top, _, ok := w.StatedTop(str, st)
 		if !ok || !topsTold(p) {
@@ -85,9 +91,14 @@ func topsTold(st *plan.Stage) bool {
 }
 
 // EndColumn is the pressure of the annulus at a depth when a stage has just
-// been pumped and stands still: mud over the slurries, spacers taken as mud.
+// been pumped and stands still: mud over the slurries, spacers taken as mud. The
+// hole is that of the plan's volumes.
 func (w *Well) EndColumn(str, st int, md units.MD) (units.Pascals, error) {
-	p, err := w.endColumn(str, st)
+	return w.endColumnAt(str, st, OneHole, md)
+}
+
+func (w *Well) endColumnAt(str, st int, h JobHole, md units.MD) (units.Pascals, error) {
+	p, err := w.endColumn(str, st, h)
 	if err != nil {
 		return 0, err
 	}
@@ -98,11 +109,14 @@ func (w *Well) EndColumn(str, st int, md units.MD) (units.Pascals, error) {
 	return p(Spot{MD: md, TVD: z, Below: true})
 }
 
-type endColumnKey struct{ str, st int }
+type endColumnKey struct {
+	str, st int
+	gauge   bool
+}
 
-func (w *Well) endColumn(str, st int) (profile, error) {
-	return once(w, endColumnKey{str, st}, func() (profile, error) {
-		layers, err := w.endLayers(str, st)
+func (w *Well) endColumn(str, st int, h JobHole) (profile, error) {
+	return once(w, endColumnKey{str, st, h == InGauge}, func() (profile, error) {
+		layers, err := w.layersIn(str, st, h)
 		if err != nil {
 			return nil, err
 		}
@@ -124,7 +138,20 @@ type RockMargin struct {
 	Ref          place.Ref // of the rock's pressure
 }
 
-// openTo is the open hole that a stage is pumped into, along the hole.
+// EndMargin is a RockMargin at the end of a stage, and the hole it is least in.
+type EndMargin struct {
+	RockMargin
+	Hole JobHole
+}
+
+// unjudged is how far below the ground or the sea bed an open hole isn't judged,
+// m: as deep as a cellar. Fracture pressure and column both go to nothing there,
+// so that what is left between them does too, whatever the rock further down
+// holds; and what is lost comes up beside the pipe.
+const unjudged = 15
+
+// openTo is the open hole that a stage is pumped into and that is judged, along
+// the hole.
 func (w *Well) openTo(str, st int) (from, to units.MD, err error) {
 	o, err := w.outerOf(str)
 	if err != nil {
@@ -138,20 +165,31 @@ func (w *Well) openTo(str, st int) (from, to units.MD, err error) {
 	if to <= o.previous {
 		return 0, 0, Absent("the stage is pumped behind casing only")
 	}
-	return o.previous, to, nil
+	ground, _, err := w.Surroundings()
+	if err != nil {
+		return 0, 0, err
+	}
+	if from, err = w.MD(ground + unjudged); err != nil {
+		return 0, 0, err
+	}
+	if from = max(from, o.previous); to <= from {
+		return 0, 0, Absent("the hole is no deeper than a cellar")
+	}
+	return from, to, nil
 }
 
 // CementUnderFracture is what is left between the column at the end of a stage
 // and the low estimate of fracture pressure, at the weakest place of the open
-// hole. Nothing moves: friction isn't in it.
-func (w *Well) CementUnderFracture(str, st int) (RockMargin, error) {
+// hole: in the planned hole, or in one at gauge, where the volumes rise higher,
+// if less is left there. Nothing moves: friction isn't in it.
+func (w *Well) CementUnderFracture(str, st int) (EndMargin, error) {
 	from, to, err := w.openTo(str, st)
 	if err != nil {
-		return RockMargin{}, err
+		return EndMargin{}, err
 	}
 	depths, err := w.rockDepths(from, to)
 	if err != nil {
-		return RockMargin{}, err
+		return EndMargin{}, err
 	}
 	return w.leastMargin(str, st, depths, func(md units.MD, z units.TVD, column units.Pascals) (RockMargin, error) {
 		rock, ref, err := w.Fracture(z, Low)
@@ -179,11 +217,11 @@ func (w *Well) rockDepths(from, to units.MD) ([]units.MD, error) {
 
 // CementOverPore is how far the column at the end of a stage stands over the
 // high estimate of pore pressure, at the zone that can flow where least is
-// left.
-func (w *Well) CementOverPore(str, st int) (RockMargin, error) {
+// left; the worse hole as for fracture pressure.
+func (w *Well) CementOverPore(str, st int) (EndMargin, error) {
 	from, to, err := w.openTo(str, st)
 	if err != nil {
-		return RockMargin{}, err
+		return EndMargin{}, err
 	}
 	var depths []units.MD
 	for i := range w.Plan.Formations {
@@ -193,7 +231,7 @@ func (w *Well) CementOverPore(str, st int) (RockMargin, error) {
 		}
 	}
 	if len(depths) == 0 {
-		return RockMargin{}, Absent("no zone that can flow is open")
+		return EndMargin{}, Absent("no zone that can flow is open")
 	}
 	return w.leastMargin(str, st, depths, func(md units.MD, z units.TVD, column units.Pascals) (RockMargin, error) {
 		rock, ref, err := w.Pore(z, High)
@@ -201,14 +239,23 @@ func (w *Well) CementOverPore(str, st int) (RockMargin, error) {
 	})
 }
 
-func (w *Well) leastMargin(str, st int, depths []units.MD, at func(units.MD, units.TVD, units.Pascals) (RockMargin, error)) (RockMargin, error) {
+type marginAt func(md units.MD, z units.TVD, column units.Pascals) (RockMargin, error)
+
+func (w *Well) leastMargin(str, st int, depths []units.MD, at marginAt) (EndMargin, error) {
+	return worstHole(w, str, st, func(h JobHole) (EndMargin, error) {
+		m, err := w.marginIn(str, st, h, depths, at)
+		return EndMargin{m, h}, err
+	}, func(m EndMargin) float64 { return float64(m.Spare) })
+}
+
+func (w *Well) marginIn(str, st int, h JobHole, depths []units.MD, at marginAt) (RockMargin, error) {
 	var worst RockMargin
 	for i, md := range depths {
 		z, err := w.TVD(md)
 		if err != nil {
 			return worst, err
 		}
-		column, err := w.EndColumn(str, st, md)
+		column, err := w.endColumnAt(str, st, h, md)
 		if err != nil {
 			return worst, err
 		}

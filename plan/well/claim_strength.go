@@ -308,7 +308,11 @@ func (w *Well) claimedHook(str int, said string) (Claimed, error) {
 	if h.String > 0 {
 		part += float64(h.Drag / h.String)
 	}
-	list := []Reading{{Value: float64(h.String + h.Drag + h.Block + h.Overpull), By: "buoyed weight, drag, block and overpull"}}
+	pipe := h.Pipe + h.PipeDrag // that a liner is run on
+	list := []Reading{{Value: float64(h.String + h.Drag + pipe + h.Block + h.Overpull), By: "buoyed weight, drag, block and overpull"}}
+	if pipe > 0 {
+		list = append(list, Reading{Value: float64(h.String + h.Drag + h.Block + h.Overpull), By: "without the pipe it is run on"})
+	}
 	for _, r := range out.Readings {
 		list = append(list, Reading{r.Value * part, r.By + "; with drag", false},
 			Reading{r.Value*part + float64(h.Block), r.By + "; with drag and block", false}, Reading{r.Value + float64(h.Block), r.By + "; with block", false},

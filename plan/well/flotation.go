@@ -72,7 +72,8 @@ func (w *Well) softString(parts []hungPart, friction float64) (units.Newtons, er
 		step := (p.to - p.from) / units.MD(n)
 		for k := 0; k < n; k++ {
 			bottom := p.to - units.MD(k)*step
-			b, err := w.bend(bottom-step, bottom)
+			// Rounding mustn't put the last step above the part, maybe above the survey.
+			b, err := w.bend(max(bottom-step, p.from), bottom)
 			if err != nil {
 				return 0, err
 			}
@@ -127,15 +128,17 @@ type Slide struct {
 	Load   units.Newtons // block left out; below zero the string must be pushed
 	Hung   units.Newtons // vertical weight, nothing rubbing
 	Empty  units.Meters  // floated length
-	Factor float64       // friction factor, or the part of weight that drag takes
+	Factor float64       // friction factor, else the part of weight that drag takes in a vertical hole
 	Rubs   bool          // Factor is a friction factor
 	Refs   []place.Ref
 }
 
 // SlackOff is the load that goes on pulling a string into the hole as it
 // reaches bottom: weight in mud with its floated length empty, less friction by
-// the factor stated; where only drag is stated, or nothing, less that part of
-// the weight. The pipe a liner is run on pushes too where its weight is stated.
+// the factor stated. Without one, in a vertical hole, less drag as stated; in a
+// deviated one a part of the weight would never stop it, so that the factor is
+// missing, but for a string that floats with nothing rubbing. The pipe a liner
+// is run on pushes too where its weight is stated.
 func (w *Well) SlackOff(str int) (s Slide, err error) {
 	c, err := w.Casing(str)
 	if err != nil {
@@ -169,8 +172,14 @@ func (w *Well) SlackOff(str int) (s Slide, err error) {
 		s.Load, err = w.softString(parts, -s.Factor)
 		return s, err
 	}
-	part, _ := w.dragPart(c)
-	s.Factor = float64(part)
+	if w.deviated(c.Shoe) {
+		if s.Hung >= 0 {
+			return s, Lack(c.Plan.Ref, "the friction factor of running %s", c.Plan.Name.V)
+		}
+		s.Load = s.Hung
+		return s, nil
+	}
+	s.Factor = float64(c.Plan.Drag.V)
 	s.Load = s.Hung - units.Newtons(s.Factor*math.Abs(float64(s.Hung)))
 	return s, nil
 }

@@ -3,6 +3,7 @@ package well
 import (
 	"math"
 
+	"spudgate/plan"
 	"spudgate/plan/fluid"
 	"spudgate/plan/pipe"
 	"spudgate/plan/place"
@@ -13,6 +14,7 @@ import (
 type Hanging struct {
 	fluid.HookLoad
 	Pipe                   units.Newtons // that a liner is run on, where its weight is stated
+	PipeDrag               units.Newtons // what that pipe adds to drag
 	DragNote, OverpullNote string
 	Refs                   []place.Ref
 }
@@ -21,7 +23,8 @@ type hangingKey int
 
 // Hanging is the buoyed weight of a string at bottom by pressure-area, vertical
 // component, full of the mud it is run in; the drag and overpull that pulling
-// it adds; and the block. The pipe a liner is run on is kept apart, buoyed.
+// it adds; and the block. The pipe a liner is run on is kept apart, buoyed, and
+// its share of drag.
 func (w *Well) Hanging(str int) (Hanging, error) {
 	return once(w, hangingKey(str), func() (Hanging, error) { return w.hanging(str) })
 }
@@ -73,48 +76,74 @@ func (w *Well) hungWeight(p *Pipe, mud units.KgPerM3) (units.Newtons, error) {
 	return units.Newtons(float64(b) * units.G * float64(to-from)), err
 }
 
-// drag is what pulling a string adds to its weight: by the friction factor
-// stated, else a part of the weight.
+// drag is what pulling a string, and the pipe it's run on, adds to their weight:
+// by the friction factor stated, else a part of the weight.
 func (w *Well) drag(c *Casing, h *Hanging, mud units.KgPerM3) error {
-	if f := c.Plan.Friction; f.Known() && !c.Plan.Drag.Known() {
-		parts, err := w.hungParts(c, mud, c.Shoe)
-		if err != nil {
-			return err
-		}
-		up, err := w.softString(parts, float64(f.V))
-		h.Drag, h.DragNote = max(0, up-h.String), "drag by the friction factor stated, pulling up"
-		h.Refs = append(h.Refs, f.Ref)
-		return err
+	if c.Plan.Friction.Known() && !c.Plan.Drag.Known() {
+		return w.rub(c, h, mud)
 	}
-	part, note := w.dragPart(c)
+	part, note := w.dragPart(c.Plan, c.Shoe)
 	h.Drag, h.DragNote = units.Newtons(float64(part)*math.Max(0, float64(h.String))), note
 	h.Refs = append(h.Refs, c.Plan.Drag.Ref)
+	if h.Pipe > 0 {
+		// A liner whose top is in the vertical hole is run on pipe that doesn't rub.
+		part, _ := w.dragPart(c.Plan, c.Top)
+		h.PipeDrag = units.Newtons(float64(part)) * h.Pipe
+	}
 	return nil
 }
 
-// dragPart is the part of buoyed weight that friction takes: stated, else
-// nothing in a vertical hole and the basis's part in a deviated one.
-func (w *Well) dragPart(c *Casing) (units.Fraction, string) {
+// rub is drag by the friction factor stated: of the string, and what the pipe it
+// is run on adds while the string pulls on it.
+func (w *Well) rub(c *Casing, h *Hanging, mud units.KgPerM3) error {
+	f := float64(c.Plan.Friction.V)
+	h.DragNote, h.Refs = "drag by the friction factor stated, pulling up", append(h.Refs, c.Plan.Friction.Ref)
+	parts, err := w.hungParts(c, mud, c.Shoe)
+	if err != nil {
+		return err
+	}
+	up, err := w.softString(parts, f)
+	if err != nil {
+		return err
+	}
+	h.Drag = max(0, up-h.String)
+	if h.Pipe == 0 {
+		return nil
+	}
+	pipe, err := w.runningPart(c.Index)
+	if err != nil {
+		return err
+	}
+	up, err = w.softString(append([]hungPart{pipe}, parts...), f)
+	h.PipeDrag = max(0, up-h.String-h.Drag-h.Pipe)
+	return err
+}
+
+// dragPart is the part of buoyed weight that friction takes of what is in the
+// hole down to a depth: stated, else nothing in a vertical hole and the basis's
+// part in a deviated one.
+func (w *Well) dragPart(s *plan.String, down units.MD) (units.Fraction, string) {
 	switch {
-	case c.Plan.Drag.Known():
-		return c.Plan.Drag.V, "drag as stated"
-	case w.deviated(c):
+	case s.Drag.Known():
+		return s.Drag.V, "drag as stated"
+	case w.deviated(down):
 		return w.Assume.DragDeviated, "drag of the basis, the hole is deviated"
 	}
 	return 0, "no drag, the hole is vertical"
 }
 
-// deviated reports whether the hole is off the vertical over a string: 3 degrees
-// or more in the survey, or a true vertical depth short of the measured one.
-func (w *Well) deviated(c *Casing) bool {
+// deviated reports whether the hole is off the vertical down to a depth: 3
+// degrees or more in the survey, or a true vertical depth short of the measured
+// one.
+func (w *Well) deviated(down units.MD) bool {
 	for i := range w.Plan.Survey {
 		s := &w.Plan.Survey[i]
-		if s.MD.V <= c.Shoe && s.Inclination.V >= 3*units.Degree {
+		if s.MD.V <= down && s.Inclination.V >= 3*units.Degree {
 			return true
 		}
 	}
-	z, err := w.TVD(c.Shoe)
-	return err == nil && len(w.Plan.Survey) == 0 && float64(c.Shoe)-float64(z) > float64(w.Rounding())
+	z, err := w.TVD(down)
+	return err == nil && len(w.Plan.Survey) == 0 && float64(down)-float64(z) > float64(w.Rounding())
 }
 
 // overpull is as planned, else the string's own weight within the bounds of the

@@ -17,7 +17,7 @@ type perforatedKey struct{}
 
 // Perforated finds the string that the planned perforations are in: of the
 // strings around their top the one run last. Absent without perforations, below
-// every shoe, and in a string that isn't cemented, which is slotted or screened.
+// every shoe, below the well's end, and in a string that isn't cemented, which is slotted or screened.
 func (w *Well) Perforated() (*Perforated, error) {
 	return once(w, perforatedKey{}, w.perforated)
 }
@@ -46,6 +46,9 @@ func (w *Well) perforated() (*Perforated, error) {
 		if top <= p.From && p.From < shoe {
 			p.String = i
 		}
+	}
+	if end, ref := w.deepest(); p.String < 0 && ref != 0 && w.past(p.From, end) {
+		return nil, Absent("the perforations lie below the well's end")
 	}
 	if p.String < 0 {
 		return nil, Absent("the well is completed in open hole")

@@ -1,6 +1,8 @@
 package well
 
 import (
+	"math"
+
 	"spudgate/plan"
 	"spudgate/plan/fluid"
 	"spudgate/plan/place"
@@ -12,12 +14,14 @@ type LinerLoad struct {
 	Liner, Pipe    units.Newtons // buoyed liner; buoyed running string above it
 	Drag, Overpull units.Newtons
 	Load, Rating   units.Newtons
-	Ref            place.Ref // of the rating
+	Bump           units.Newtons // what the bump pulls down, not in Load
+	Ref            place.Ref     // of the rating
+	BumpRef        place.Ref     // of the bump pressure; zero where none is stated
 }
 
 // OnRunningString is the load on the top of the pipe a liner is run on: liner and
-// pipe buoyed, vertical components, drag and overpull, against its stated
-// rating.
+// pipe buoyed, vertical components, the drag of both, overpull, against its
+// stated rating.
 func (w *Well) OnRunningString(str int) (l LinerLoad, err error) {
 	h, err := w.linerHangs(str)
 	if err != nil {
@@ -28,13 +32,10 @@ func (w *Well) OnRunningString(str int) (l LinerLoad, err error) {
 	if !s.RunningStringRating.Known() || s.RunningStringRating.V <= 0 {
 		missing = missing.and(Lack(s.Ref, "the tension rating of the pipe %s is run on", s.Name.V))
 	}
-	if l.Pipe, err = w.runningPipe(str); err != nil {
-		missing = missing.and(err)
-		if missing == nil {
-			return l, err
-		}
+	if !s.RunningStringWeight.Known() {
+		missing = missing.and(noPipe(s))
 	}
-	l.Liner, l.Drag, l.Overpull = h.String, h.Drag, h.Overpull
+	l.Liner, l.Pipe, l.Drag, l.Overpull = h.String, h.Pipe, h.Drag+h.PipeDrag, h.Overpull
 	l.Load = l.Liner + l.Pipe + l.Drag + l.Overpull
 	l.Rating, l.Ref = s.RunningStringRating.V, s.RunningStringRating.Ref
 	return l, missing.orNil()
@@ -57,12 +58,16 @@ func (w *Well) runningPipe(str int) (units.Newtons, error) {
 	return w.hangVertical([]hungPart{part})
 }
 
+func noPipe(s *plan.String) error {
+	return Lack(s.Ref, "the weight of the pipe %s is run on", s.Name.V)
+}
+
 // runningPart is the pipe from the rotary to a liner's top, its steel in the mud
 // the liner is run in, inside and outside.
 func (w *Well) runningPart(str int) (part hungPart, err error) {
 	s := &w.Plan.Strings[str]
 	if !s.RunningStringWeight.Known() {
-		return part, Lack(s.Ref, "the weight of the pipe %s is run on", s.Name.V)
+		return part, noPipe(s)
 	}
 	if part.to, err = w.topOf(s); err != nil {
 		return part, err
@@ -77,7 +82,8 @@ func (w *Well) runningPart(str int) (part hungPart, err error) {
 }
 
 // OnHanger is the buoyed weight of a liner against the tension its hanger is
-// rated for.
+// rated for. What the bump adds is kept apart: only a hanger set before it
+// carries it, and the plan doesn't tell when it is set.
 func (w *Well) OnHanger(str int) (l LinerLoad, err error) {
 	h, err := w.linerHangs(str)
 	if err != nil {
@@ -89,7 +95,32 @@ func (w *Well) OnHanger(str int) (l LinerLoad, err error) {
 		return l, Lack(s.Ref, "the load rating of the hanger of %s", s.Name.V)
 	}
 	l.Liner, l.Load, l.Rating, l.Ref = h.String, h.String, a.RatingTension.V, a.RatingTension.Ref
-	return l, nil
+	l.Bump, l.BumpRef, err = w.bumpPull(str)
+	return l, err
+}
+
+// bumpPull is the pull of the bump pressure on the bore where the plug lands;
+// nothing where no job is pumped or no pressure stated.
+func (w *Well) bumpPull(str int) (units.Newtons, place.Ref, error) {
+	c, err := w.Casing(str)
+	if err != nil {
+		return 0, 0, err
+	}
+	st := primary(c.Plan)
+	if st == nil {
+		return 0, 0, nil
+	}
+	bump := bumpOf(st, c.Plan)
+	lands, _, ok := c.FloatCollar()
+	if !ok {
+		lands = c.Shoe
+	}
+	p := c.At(lands)
+	if p.SizeErr != nil {
+		return 0, 0, p.SizeErr
+	}
+	bore := float64(p.Size.ID())
+	return units.Newtons(float64(bump.V) * math.Pi / 4 * bore * bore), bump.Ref, nil
 }
 
 func (w *Well) hangerOf(str int, with func(*plan.Accessory) bool) (*plan.Accessory, bool) {

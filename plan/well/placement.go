@@ -12,6 +12,8 @@ type Placement struct {
 	*fluid.Placement
 	String, Stage int
 	Plan          *plan.Stage
+	Hole          JobHole // that its volumes rise in
+	Held          bool    // the displacement of the stage below still fills the string when it begins
 	Exit, Landing units.MD
 	Watched       []units.MD // outside, that the pressures of each step are at; the last is the exit
 	Rock, Flows   int        // how many of the first are depths of open hole that may break, and after those, that may flow
@@ -25,19 +27,28 @@ type Placement struct {
 // move the peak pressure at the shoe less than half a percent.
 const placementSteps = 150
 
-type placementKey struct{ str, st int }
+type placementKey struct {
+	str, st int
+	gauge   bool
+}
 
 // Placement follows a stage as pumped: down the path of its displacement, out
 // at the shoe or stage collar, up the annulus as its volumes see it, to the rig
-// or the sea bed. Friction is counted when rheology and rate of every fluid are
+// or the sea bed, in the hole that the volumes are planned on. Friction is counted when rheology and rate of every fluid are
 // given; Lacks names what is missing. A stage that isn't pumped that way is
 // Absent.
 func (w *Well) Placement(str, st int) (*Placement, error) {
-	return once(w, placementKey{str, st}, func() (*Placement, error) { return w.placement(str, st, placementSteps) })
+	return w.PlacementFor(str, st, OneHole)
+}
+
+// PlacementFor is Placement in a hole: at gauge where that is asked for, else as
+// planned.
+func (w *Well) PlacementFor(str, st int, h JobHole) (*Placement, error) {
+	return once(w, placementKey{str, st, h == InGauge}, func() (*Placement, error) { return w.placement(str, st, h, placementSteps) })
 }
 
 // placement is Placement in about as many steps as are wanted, ten at least.
-func (w *Well) placement(str, st, steps int) (*Placement, error) {
+func (w *Well) placement(str, st int, h JobHole, steps int) (*Placement, error) {
 	if w.Plan.Strings[str].Existing.V {
 		return nil, Absent("the string is in the well already")
 	}
@@ -45,7 +56,10 @@ func (w *Well) placement(str, st, steps int) (*Placement, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Placement{String: str, Stage: st, Plan: c.Plan, Exit: c.From, Landing: c.Landing, Refs: c.Refs}
+	if h != InGauge {
+		h = c.jobHoles()[0]
+	}
+	p := &Placement{String: str, Stage: st, Plan: c.Plan, Hole: h, Exit: c.From, Landing: c.Landing, Refs: c.Refs}
 	parcels, err := w.parcels(p)
 	if err != nil {
 		return nil, err

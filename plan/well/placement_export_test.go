@@ -3,5 +3,5 @@ package well
 // PlacementIn follows a stage in another number of steps, to see what the step
 // is worth.
 func (w *Well) PlacementIn(str, st, steps int) (*Placement, error) {
-	return w.placement(str, st, steps)
+	return w.placement(str, st, OneHole, steps)
 }

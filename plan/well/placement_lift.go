@@ -13,7 +13,7 @@ type StringLift struct {
 	Weight units.Newtons // of the string in air, vertical component
 	ByRig  bool          // the plan says that the rig holds the head
 	Said   bool          // the plan says how the head is held
-	Step   int
+	PlacementAt
 }
 
 // Spare is the force left by the way the head is held; screwed to the casing,
@@ -30,13 +30,15 @@ func (l StringLift) Spare() units.Newtons {
 // what it closes, less the pressure outside on the pipe's face, shoulders where
 // the size changes counted. The pump pressure inside a head screwed to the
 // casing is held by the pipe itself; where the rig holds the head it presses the
-// string down.
+// string down. In the hole, planned or at gauge, where least is left.
 func (w *Well) PlacementLift(str, st int, moving bool) (StringLift, error) {
-	return w.lift(str, st, moving, everyStep)
+	return worstHole(w, str, st, func(h JobHole) (StringLift, error) {
+		return w.lift(str, st, h, moving, everyStep)
+	}, func(l StringLift) float64 { return float64(l.Spare()) })
 }
 
-func (w *Well) lift(str, st int, moving bool, step int) (StringLift, error) {
-	p, c, err := w.lifted(str, st)
+func (w *Well) lift(str, st int, h JobHole, moving bool, step int) (StringLift, error) {
+	p, c, err := w.lifted(str, st, h)
 	if err != nil {
 		return StringLift{}, err
 	}
@@ -57,7 +59,7 @@ func (w *Well) lift(str, st int, moving bool, step int) (StringLift, error) {
 		if err != nil {
 			return StringLift{}, err
 		}
-		l := StringLift{Net: weight + fluids, Weight: weight, ByRig: p.Plan.HeadHeld.V == "rig", Said: p.Plan.HeadHeld.Known(), Step: k}
+		l := StringLift{Net: weight + fluids, Weight: weight, ByRig: p.Plan.HeadHeld.V == "rig", Said: p.Plan.HeadHeld.Known(), PlacementAt: PlacementAt{k, p.Hole}}
 		l.OnRig = l.Net + units.Newtons(float64(head(&p.Steps[k], moving))*bore)
 		if k == start || l.Spare() < least.Spare() {
 			least = l
@@ -67,7 +69,7 @@ func (w *Well) lift(str, st int, moving bool, step int) (StringLift, error) {
 }
 
 // lifted is the job of a stage that may lift its string, and the string.
-func (w *Well) lifted(str, st int) (*Placement, *Casing, error) {
+func (w *Well) lifted(str, st int, h JobHole) (*Placement, *Casing, error) {
 	s := &w.Plan.Strings[str]
 	switch {
 	case IsLiner(s) || s.Role.V == "tie_back":
@@ -75,7 +77,7 @@ func (w *Well) lifted(str, st int) (*Placement, *Casing, error) {
 	case w.Subsea():
 		return nil, nil, Absent("the string is landed in the subsea wellhead")
 	}
-	p, err := w.Placement(str, st)
+	p, err := w.PlacementFor(str, st, h)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -136,21 +136,31 @@ func (p *Placement) CementAtExit() (step int, ok bool) {
 
 // worstMoments adds the steps where least is left, or most is asked.
 func (w *Well) worstMoments(p *Placement, add func(int, string, bool)) {
-	if m, err := w.PlacementUnderFracture(p.String, p.Stage, p.Friction); err == nil {
-		add(m.Step, "least under fracture", true)
+	if m, err := w.underFracture(p.String, p.Stage, p.Hole, p.Friction, everyStep); err == nil {
+		add(m.Step, "least under fracture"+w.ruledBy(p), true)
 	}
-	if m, err := w.PlacementOverPore(p.String, p.Stage); err == nil {
+	if m, err := w.overPore(p.String, p.Stage, p.Hole, everyStep); err == nil {
 		add(m.Step, "least over pore", false)
 	}
-	if h, k, err := w.PlacementHead(p.String, p.Stage, p.Friction); err == nil && h > 0 {
-		add(k, "most at the surface", false)
+	if m, err := w.headIn(p.String, p.Stage, p.Hole, p.Friction); err == nil && m.Pressure > 0 {
+		add(m.Step, "most at the surface", false)
 	}
 	if a, k, err := w.FreeFall(p.String, p.Stage); err == nil && a > 0 {
 		add(k, "longest free fall", true)
 	}
-	if l, err := w.PlacementLift(p.String, p.Stage, p.Friction); err == nil {
+	if l, err := w.lift(p.String, p.Stage, p.Hole, p.Friction, everyStep); err == nil {
 		add(l.Step, "least against lift", false)
 	}
+}
+
+// ruledBy says that the rock is judged by a gauge hole, where more stands on it
+// than in the hole that is told of.
+func (w *Well) ruledBy(p *Placement) string {
+	m, err := w.PlacementUnderFracture(p.String, p.Stage, p.Friction)
+	if err != nil || m.Hole == p.Hole {
+		return ""
+	}
+	return " here, less " + m.Hole.String()
 }
 
 // PlacementLine is a moment of a job in numbers. A number that can't be given
@@ -179,9 +189,9 @@ func (w *Well) PlacementLines(str, st int) ([]PlacementLine, error) {
 	var out []PlacementLine
 	for _, m := range moments {
 		l := PlacementLine{String: str, Stage: st, Moment: m, Moving: p.Friction}
-		l.Under, l.UnderErr = w.underFracture(str, st, p.Friction, m.Step)
-		l.Over, l.OverErr = w.overPore(str, st, m.Step)
-		l.Lift, l.LiftErr = w.lift(str, st, p.Friction, m.Step)
+		l.Under, l.UnderErr = w.underFracture(str, st, p.Hole, p.Friction, m.Step)
+		l.Over, l.OverErr = w.overPore(str, st, p.Hole, m.Step)
+		l.Lift, l.LiftErr = w.lift(str, st, p.Hole, p.Friction, m.Step)
 		out = append(out, l)
 	}
 	return out, nil
@@ -205,7 +215,7 @@ func (w *Well) PlacementSpots(str, st int) ([]PlacementSpot, error) {
 		return nil, err
 	}
 	out := []PlacementSpot{w.spot(p, len(p.Watched)-1)}
-	m, err := w.PlacementUnderFracture(str, st, p.Friction)
+	m, err := w.underFracture(str, st, p.Hole, p.Friction, everyStep)
 	i := slices.Index(p.Watched, m.MD)
 	switch {
 	case err != nil || i < 0 || p.Rock == 0:

@@ -10,7 +10,13 @@ import (
 // moment where least is left.
 type PlacementMargin struct {
 	RockMargin
+	PlacementAt
+}
+
+// PlacementAt is a moment of a job and the hole that it is followed in.
+type PlacementAt struct {
 	Step int
+	Hole JobHole
 }
 
 // counts reports why friction can't be counted; nil where it is or isn't wanted.
@@ -26,13 +32,18 @@ const everyStep = -1
 
 // PlacementUnderFracture is the least left under fracture pressure, low
 // estimate, at any moment of a stage and any place of the open hole: standing
-// still, or moving with friction in the annulus counted.
+// still, or moving with friction in the annulus counted. The worse of the planned
+// hole and one at gauge, unless a caliper has told which it is.
 func (w *Well) PlacementUnderFracture(str, st int, moving bool) (PlacementMargin, error) {
-	return w.underFracture(str, st, moving, everyStep)
+	return worstHole(w, str, st, func(h JobHole) (PlacementMargin, error) {
+		return w.underFracture(str, st, h, moving, everyStep)
+	}, marginLeft)
 }
 
-func (w *Well) underFracture(str, st int, moving bool, step int) (PlacementMargin, error) {
-	p, err := w.openPlacement(str, st, moving)
+func marginLeft(m PlacementMargin) float64 { return float64(m.Spare) }
+
+func (w *Well) underFracture(str, st int, h JobHole, moving bool, step int) (PlacementMargin, error) {
+	p, err := w.openPlacement(str, st, h, moving)
 	if err != nil {
 		return PlacementMargin{}, err
 	}
@@ -47,13 +58,15 @@ func (w *Well) underFracture(str, st int, moving bool, step int) (PlacementMargi
 
 // PlacementOverPore is the least by which the column stands over pore pressure,
 // high estimate, at any moment of a stage and any open zone that can flow.
-// Standing still: friction only adds.
+// Standing still: friction only adds. The worse hole as for fracture pressure.
 func (w *Well) PlacementOverPore(str, st int) (PlacementMargin, error) {
-	return w.overPore(str, st, everyStep)
+	return worstHole(w, str, st, func(h JobHole) (PlacementMargin, error) {
+		return w.overPore(str, st, h, everyStep)
+	}, marginLeft)
 }
 
-func (w *Well) overPore(str, st, step int) (PlacementMargin, error) {
-	p, err := w.openPlacement(str, st, false)
+func (w *Well) overPore(str, st int, h JobHole, step int) (PlacementMargin, error) {
+	p, err := w.openPlacement(str, st, h, false)
 	if err != nil {
 		return PlacementMargin{}, err
 	}
@@ -69,8 +82,8 @@ func (w *Well) overPore(str, st, step int) (PlacementMargin, error) {
 	}, func(column, rock units.Pascals) units.Pascals { return column - rock })
 }
 
-func (w *Well) openPlacement(str, st int, moving bool) (*Placement, error) {
-	p, err := w.Placement(str, st)
+func (w *Well) openPlacement(str, st int, h JobHole, moving bool) (*Placement, error) {
+	p, err := w.PlacementFor(str, st, h)
 	if err != nil {
 		return nil, err
 	}
@@ -103,7 +116,7 @@ func (p *Placement) least(from, to, step int, moving bool, rock func(units.MD) (
 				column = p.Steps[k].Moving[i]
 			}
 			if s := spare(column, limit); first || s < worst.Spare-sumNoise {
-				worst = PlacementMargin{RockMargin{p.Watched[i], column, limit, s, ref}, k}
+				worst = PlacementMargin{RockMargin{p.Watched[i], column, limit, s, ref}, PlacementAt{k, p.Hole}}
 				first = false
 			}
 		}
@@ -112,37 +125,50 @@ func (p *Placement) least(from, to, step int, moving bool, rock func(units.MD) (
 }
 
 // PlacementHead is the greatest pressure at the head while a stage is pumped and
-// the step it comes at: columns standing still, or with friction in pipe and
-// annulus.
-func (w *Well) PlacementHead(str, st int, moving bool) (units.Pascals, int, error) {
-	p, err := w.Placement(str, st)
+// when it comes: columns standing still, or with friction in pipe and annulus. In
+// the hole, planned or at gauge, that asks more.
+func (w *Well) PlacementHead(str, st int, moving bool) (units.Pascals, PlacementAt, error) {
+	m, err := worstHole(w, str, st, func(h JobHole) (headPressure, error) {
+		return w.headIn(str, st, h, moving)
+	}, headLeft)
+	return m.Pressure, m.PlacementAt, err
+}
+
+type headPressure struct {
+	Pressure units.Pascals
+	PlacementAt
+}
+
+func headLeft(m headPressure) float64 { return -float64(m.Pressure) }
+
+func (w *Well) headIn(str, st int, h JobHole, moving bool) (headPressure, error) {
+	p, err := w.PlacementFor(str, st, h)
 	if err != nil {
-		return 0, 0, err
+		return headPressure{}, err
 	}
-	most, at := units.Pascals(0), 0
+	most := headPressure{PlacementAt: PlacementAt{Hole: p.Hole}}
 	for k := range p.Steps {
-		if h := head(&p.Steps[k], moving); h > most {
-			most, at = h, k
+		if v := head(&p.Steps[k], moving); v > most.Pressure {
+			most.Pressure, most.Step = v, k
 		}
 	}
-	return most, at, p.counts(moving)
+	return most, p.counts(moving)
 }
 
 func (p *Placement) last() fluid.Step { return p.Steps[len(p.Steps)-1] }
 
-// PlacementEnd is the pressure at the head just before the plug lands.
-func (w *Well) PlacementEnd(str, st int, moving bool) (units.Pascals, error) {
-	p, err := w.Placement(str, st)
-	if err != nil {
-		return 0, err
-	}
-	if err := p.counts(moving); err != nil {
-		return 0, err
-	}
-	if moving {
-		return p.last().Head, nil
-	}
-	return p.last().Static, nil
+// PlacementEnd is the pressure at the head just before the plug lands, in the
+// hole that asks more.
+func (w *Well) PlacementEnd(str, st int, moving bool) (units.Pascals, PlacementAt, error) {
+	m, err := worstHole(w, str, st, func(h JobHole) (headPressure, error) {
+		p, err := w.PlacementFor(str, st, h)
+		if err != nil {
+			return headPressure{}, err
+		}
+		last := p.last()
+		return headPressure{head(&last, moving), PlacementAt{len(p.Steps) - 1, p.Hole}}, p.counts(moving)
+	}, headLeft)
+	return m.Pressure, m.PlacementAt, err
 }
 
 // FreeFall is the longest empty length under the head while a stage is pumped,

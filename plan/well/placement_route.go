@@ -29,16 +29,36 @@ func (w *Well) placementRoute(p *Placement, c *CementStage, parcels []fluid.Parc
 	flow, _ := w.mudFlow(p.String)
 	p.route = fluid.Route{Pipe: pipe, Ring: ring, Over: over,
 		Inside: fluid.Parcel{Density: mud, Flow: flow}, Outside: fluid.Parcel{Density: mud, Flow: flow}}
-	if p.Stage > 0 && p.Exit == p.Landing { // the displacement of the stage below fills the string
-		before := &w.Plan.Strings[p.String].Stages[p.Stage-1]
-		if rho, _, err := w.displacement(p.String, before); err == nil {
-			p.route.Inside.Density = rho
-		}
+	if err := w.heldBefore(p); err != nil {
+		return err
 	}
 	if err := w.lands(p, parcels); err != nil {
 		return err
 	}
 	return w.watch(p)
+}
+
+// heldBefore is what fills the string when a stage begins at a collar: the
+// displacement of the stage below, until as much mud is circulated through the
+// open collar as the string holds above it.
+func (w *Well) heldBefore(p *Placement) error {
+	if p.Stage == 0 || p.Exit != p.Landing {
+		return nil
+	}
+	holds, err := w.Displacement(p.String, p.Stage)
+	if err != nil {
+		return err
+	}
+	if v := p.Plan.Circulated; v.Known() && v.V >= holds {
+		return nil
+	}
+	before := &w.Plan.Strings[p.String].Stages[p.Stage-1]
+	rho, _, err := w.displacement(p.String, before)
+	if err != nil {
+		return err
+	}
+	p.Held, p.route.Inside.Density = rho != p.route.Inside.Density, rho
+	return nil
 }
 
 // wayDown is the path of the displacement, and below it the bore down to where
@@ -79,12 +99,7 @@ func (w *Well) wayUp(p *Placement, c *CementStage) (*fluid.Annulus, units.Pascal
 	if err != nil {
 		return nil, 0, err
 	}
-	var list []fluid.Interval
-	for _, v := range c.Annulus.Intervals() {
-		if v.To = min(v.To, p.Exit); v.To > v.From {
-			list = append(list, v)
-		}
-	}
+	list := above(c.annulusIn(p.Hole), p.Exit)
 	over := o.realOver
 	switch {
 	case len(list) == 0:

@@ -58,11 +58,11 @@ func TestPlacementEndByHand(t *testing.T) {
 	// 1 psi is 1 ppg over 19.25 ft.
 	out := (10*wash + 11*(cement-wash) + 15.8*(8000-cement)) / 19.25
 	in := (10*7920 + 15.8*80) / 19.25
-	last, err := w.PlacementEnd(1, 0, false)
+	last, _, err := w.PlacementEnd(1, 0, false)
 	within(t, "last pressure, psi", float64(last)/units.Psi, out-in, 1e-5)
-	head, step, err2 := w.PlacementHead(1, 0, false)
-	if err != nil || err2 != nil || head != last || step != len(p.Steps)-1 {
-		t.Errorf("head %v at step %d of %d, %v %v", head, step, len(p.Steps), err, err2)
+	head, at, err2 := w.PlacementHead(1, 0, false)
+	if err != nil || err2 != nil || head != last || at.Step != len(p.Steps)-1 {
+		t.Errorf("head %v at step %d of %d, %v %v", head, at.Step, len(p.Steps), err, err2)
 	}
 	// At the 4,000 ft shoe 14 ppg breaks it: spacer and mud stand above.
 	m, err := w.PlacementUnderFracture(1, 0, false)
@@ -90,8 +90,8 @@ func TestPlacementFrictionByHand(t *testing.T) {
 	if err != nil || !p.Friction {
 		t.Fatal(p, err)
 	}
-	still, _ := w.PlacementEnd(1, 0, false)
-	moving, err := w.PlacementEnd(1, 0, true)
+	still, _, _ := w.PlacementEnd(1, 0, false)
+	moving, _, err := w.PlacementEnd(1, 0, true)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -95,19 +95,54 @@ func (t *Tally) hang(shoe units.MD) {
 	}
 }
 
+// Sum is a tally added up against its string.
+type Sum struct {
+	*Tally
+	StickUp units.Meters // as stated; zero where it can't be one
+	String  units.Meters // shoe less top
+	Off     units.Meters // tally less stick-up and string; below zero it's shorter
+	Missing Missing      // a stick-up that can be one
+}
+
 // TallyOff is by how much the tally, less the stick-up stated, is longer than
-// the string; below zero it's shorter.
-func (w *Well) TallyOff(str int) (off units.Meters, t *Tally, err error) {
-	if t, err = w.Tally(str); err != nil {
-		return 0, nil, err
+// the string. A stick-up below nothing or of more than a joint isn't taken off,
+// and is missing.
+func (w *Well) TallyOff(str int) (sum Sum, err error) {
+	if sum.Tally, err = w.Tally(str); err != nil {
+		return sum, err
 	}
 	s := &w.Plan.Strings[str]
 	top, err := w.topOf(s)
 	if err != nil {
-		return 0, nil, err
+		return sum, err
 	}
 	shoe, err := w.shoeOf(s)
-	return t.Length - s.StickUp.V - units.Meters(shoe-top), t, err
+	if err != nil {
+		return sum, err
+	}
+	sum.String, sum.StickUp = units.Meters(shoe-top), s.StickUp.V
+	if most := longestJoint(s); s.StickUp.V < 0 || s.StickUp.V > most {
+		sum.StickUp = 0
+		sum.Missing = sum.Missing.and(Lack(s.StickUp.Ref, "a stick-up of %s between nothing and one joint of %s",
+			s.Name.V, units.Show(float64(most), units.Length, w.Plan.System, false)))
+	}
+	sum.Off = sum.Length - sum.StickUp - sum.String
+	return sum, nil
+}
+
+// longestJoint is the longest joint of the ranges a string is ordered in, the
+// usual one where none is stated.
+func longestJoint(s *plan.String) units.Meters {
+	longest := units.Meters(0)
+	for i := range s.Segments {
+		if _, most, ok := JointRange(s.Segments[i].Range.V); ok {
+			longest = max(longest, most)
+		}
+	}
+	if longest == 0 {
+		return usualJoint
+	}
+	return longest
 }
 
 // Tallied is the tally where there is one; Absent where there is none, so that

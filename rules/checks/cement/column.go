@@ -12,7 +12,7 @@ import (
 
 // FractureSpare is what is left under fracture pressure when a stage ends.
 var FractureSpare = ofStage("cement.fracture_spare", rules.NumType(units.Pressure),
-	"Fracture pressure, low estimate, less the annular column at the end of the stage, least along the open hole: shoes, formation tops, rows of the curve. Slurries by volume, mud above them, spacers taken as mud. Static: friction while pumping isn't in it.",
+	"Fracture pressure, low estimate, less the annular column at the end of the stage, least along the open hole: shoes, formation tops, rows of the curve. Slurries by volume, mud above them, spacers taken as mud; the worse of the enlarged hole and one at gauge, where they rise higher, unless it is measured by caliper. From 15 m below the ground or the sea bed. Static: friction while pumping isn't in it.",
 	func(j job) rules.Measure {
 		m, err := j.CementUnderFracture(j.str, j.st)
 		return rock(j, m, err, "fracture", "column")
@@ -20,13 +20,13 @@ var FractureSpare = ofStage("cement.fracture_spare", rules.NumType(units.Pressur
 
 // PoreSpare is what the column at the end of a stage has over pore pressure.
 var PoreSpare = ofStage("cement.pore_spare", rules.NumType(units.Pressure),
-	"Annular column at the end of the stage, before the cement gels, less pore pressure, high estimate: least over the tops of the open zones that can flow. Slurries by volume, mud above them, spacers taken as mud. Static.",
+	"Annular column at the end of the stage, before the cement gels, less pore pressure, high estimate: least over the tops of the open zones that can flow. Slurries by volume, mud above them, spacers taken as mud; the worse of the enlarged hole and one at gauge, unless it is measured by caliper. Static.",
 	func(j job) rules.Measure {
 		m, err := j.CementOverPore(j.str, j.st)
 		return rock(j, m, err, "column", "pore")
 	})
 
-func rock(j job, m well.RockMargin, err error, upper, lower string) rules.Measure {
+func rock(j job, m well.EndMargin, err error, upper, lower string) rules.Measure {
 	if err != nil {
 		return rules.From(err, j.stage.Ref)
 	}
@@ -34,8 +34,12 @@ func rock(j job, m well.RockMargin, err error, upper, lower string) rules.Measur
 	if upper == "column" {
 		hi, lo = m.Column, m.Rock
 	}
+	note := "standing still, friction not counted"
+	if h := m.Hole.String(); h != "" {
+		note += "; " + h
+	}
 	return rules.Num(float64(m.Spare), units.Pressure, present(j.stage.Ref, m.Ref)...).Where(j.AtMD(m.MD, "where it is least")).
-		With("standing still, friction not counted").
+		With(note).
 		By(less("spare", input(upper, hi, units.Pressure, m.Ref), input(lower, lo, units.Pressure, 0), "hydrostatic columns"))
 }
 

@@ -19,7 +19,7 @@ var Head = head("placement.surface_pressure_over_rating", overRating+" With the 
 
 func head(name, doc string, moving bool) *rules.Check {
 	return ofStage(name, rules.NumType(units.None), doc, func(j job) rules.Measure {
-		p, step, err := j.PlacementHead(j.str, j.st, moving)
+		p, at, err := j.PlacementHead(j.str, j.st, moving)
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
 		}
@@ -28,7 +28,7 @@ func head(name, doc string, moving bool) *rules.Check {
 			return rules.Lacking(refs(j.Plan.Rig.Ref), gaps...)
 		}
 		m := rules.Num(float64(p)/float64(rating.V), units.None, refs(j.stage.Ref, rating.Ref)...).
-			With(name + " governs; " + flows(moving) + "; " + j.when(step)).
+			With(name + " governs; " + flows(moving) + "; " + j.when(at)).
 			By(over("part", input("surface_pressure", p, units.Pressure, 0), input("rating", rating.V, units.Pressure, rating.Ref), "job followed volume by volume"))
 		m.Gaps = gaps
 		return m
@@ -65,7 +65,7 @@ var BumpSpare = ofStage("placement.bump_spare", rules.NumType(units.Pressure),
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
 		}
-		end, err := j.PlacementEnd(j.str, j.st, p.Friction)
+		end, at, err := j.PlacementEnd(j.str, j.st, p.Friction)
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
 		}
@@ -76,7 +76,7 @@ var BumpSpare = ofStage("placement.bump_spare", rules.NumType(units.Pressure),
 		if !bump.Known() {
 			return rules.From(well.Lack(j.stage.Ref, "the bump pressure of %s", j.string.Name.V), j.stage.Ref)
 		}
-		return rules.Num(float64(bump.V-end), units.Pressure, bump.Ref).With(flows(p.Friction)).
+		return rules.Num(float64(bump.V-end), units.Pressure, bump.Ref).With(flows(p.Friction) + "; " + j.when(at)).
 			By(less("spare", input("bump", bump.V, units.Pressure, bump.Ref), input("end", end, units.Pressure, 0), "job followed volume by volume"))
 	})
 
@@ -93,7 +93,7 @@ var FreeFall = ofStage("placement.free_fall", rules.NumType(units.None),
 			return rules.From(err, j.stage.Ref)
 		}
 		part := float64(length) / float64(p.Exit)
-		return rules.Num(part, units.None, refs(j.stage.Ref)...).With(flows(p.Friction) + "; " + j.when(step)).
+		return rules.Num(part, units.None, refs(j.stage.Ref)...).With(flows(p.Friction) + "; " + j.when(well.PlacementAt{Step: step, Hole: p.Hole})).
 			By(over("part", input("empty", length, units.MDLength, 0), input("way", p.Exit, units.MDLength, 0), "job followed volume by volume"))
 	})
 
@@ -117,7 +117,7 @@ func lift(name, doc string, moving bool) *rules.Check {
 			at = j.string.Segments[0].Weight.Ref
 		}
 		return rules.Num(float64(net), units.Force, refs(j.stage.Ref, at, j.stage.HeadHeld.Ref)...).
-			With(j.held(l) + "; " + flows(moving) + "; " + j.when(l.Step)).
+			With(j.held(l) + "; " + flows(moving) + "; " + j.when(l.PlacementAt)).
 			By(less("net", input("weight", l.Weight, units.Force, at), input("fluids", l.Weight-net, units.Force, 0), "pressure-area, job followed volume by volume"))
 	})
 }

@@ -55,14 +55,22 @@ func show[Q ~float64](w *well.Well, x Q, d units.Dim) string {
 	return units.Show(float64(x), d, w.Plan.System, false)
 }
 
-// when says what is pumped at a step, and how much has been.
-func (j job) when(step int) string {
-	p, err := j.Placement(j.str, j.st)
+// when says what is pumped at a step and how much has been, in which hole, and
+// what the string held before where that isn't mud.
+func (j job) when(at well.PlacementAt) string {
+	p, err := j.PlacementFor(j.str, j.st, at.Hole)
 	if err != nil {
 		return ""
 	}
-	s := p.Steps[step]
-	return fmt.Sprintf("with %s pumped (%s)", show(j.Well, s.Pumped, units.Volume), p.Parcels[s.Parcel].Name)
+	s := p.Steps[at.Step]
+	out := fmt.Sprintf("with %s pumped (%s)", show(j.Well, s.Pumped, units.Volume), p.Parcels[s.Parcel].Name)
+	if h := at.Hole.String(); h != "" {
+		out += "; " + h
+	}
+	if p.Held {
+		out += "; the displacement of the stage below still stands in the string, less than its contents being circulated through the collar"
+	}
+	return out
 }
 
 // flows says whether friction is in a number.
@@ -84,7 +92,7 @@ func refs(list ...place.Ref) []place.Ref {
 	return out
 }
 
-const way = " Followed as pumped: down the path of the displacement, out at shoe or stage collar, up the annulus as the volumes see it, fronts flat, fluids incompressible; where the column inside outweighs the rest the pipe runs empty from the head down, and catches up. Until the plug lands, or the planned displacement is in."
+const way = " Followed as pumped: down the path of the displacement, out at shoe or stage collar, up the annulus as the volumes see it, fronts flat, fluids incompressible; volumes stated rise higher in a gauge hole than in the enlarged one, and the worse is judged unless the hole is measured by caliper; where the column inside outweighs the rest the pipe runs empty from the head down, and catches up. Until the plug lands, or the planned displacement is in."
 
 // FrictionKnown is whether friction can be counted.
 var FrictionKnown = ofStage("placement.friction_known", rules.TruthType,

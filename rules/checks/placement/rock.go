@@ -6,7 +6,7 @@ import (
 	"spudgate/rules"
 )
 
-const underFracture = "Fracture pressure, low estimate, less the pressure in the annulus, least over every moment of a stage and every place of open hole: shoes, formation tops, rows of the curve."
+const underFracture = "Fracture pressure, low estimate, less the pressure in the annulus, least over every moment of a stage and every place of open hole: shoes, formation tops, rows of the curve, from 15 m below the ground or the sea bed."
 
 // FractureSpareStill is what the columns of a job leave under fracture pressure.
 var FractureSpareStill = fracture("placement.fracture_spare_still", underFracture+" Columns standing still: friction isn't in it."+way, false)
@@ -25,7 +25,7 @@ func fracture(name, doc string, moving bool) *rules.Check {
 			emw := units.KgPerM3(float64(m.Column) / (units.G * float64(z)))
 			note += "; equivalent density " + show(j.Well, emw, units.Density)
 		}
-		return rockMeasure(j, m, note+"; "+j.when(m.Step), "fracture", "column")
+		return rockMeasure(j, m, note+"; "+j.when(m.PlacementAt), "fracture", "column")
 	})
 }
 
@@ -40,7 +40,7 @@ var PoreSpare = ofStage("placement.pore_spare", rules.NumType(units.Pressure),
 		if err != nil {
 			return rules.From(err, j.stage.Ref)
 		}
-		return rockMeasure(j, m, flows(false)+"; "+j.when(m.Step), "column", "pore")
+		return rockMeasure(j, m, flows(false)+"; "+j.when(m.PlacementAt), "column", "pore")
 	})
 
 func rockMeasure(j job, m well.PlacementMargin, note, upper, lower string) rules.Measure {

@@ -22,6 +22,13 @@ func show[Q ~float64](w *well.Well, x Q, d units.Dim) string {
 	return units.Show(float64(x), d, w.Plan.System, false)
 }
 
+// fine shows a depth or length with a decimal more than is usual: tallies are
+// measured to a hundredth.
+func fine[Q ~float64](w *well.Well, x Q) string {
+	u, dec := units.ShownIn(units.MDLength, w.Plan.System, false)
+	return units.Decimal(u.FromSI(float64(x)), dec+1) + " " + u.Symbol
+}
+
 // over is the step that divides two inputs.
 func over(a, b expr.Input, source string) expr.Working {
 	return expr.Working{Formula: a.Name + " / " + b.Name, Inputs: []expr.Input{a, b},

@@ -11,7 +11,7 @@ import (
 
 // SlackOff is what goes on pulling a string into the hole.
 var SlackOff = rules.OfString("running.slack_off", rules.NumType(units.Force),
-	"Load that goes on pulling a string in as it reaches bottom, block left out, the pipe that runs a liner counted where its weight is stated: weight in mud by pressure-area, a floated length empty, less friction. By the friction factor stated: a string without stiffness, cut into 3 m, side force of weight and of tension round bends (C. A. Johancsik, D. B. Friesen and R. Dawson, JPT, June 1984). Without one: less drag as stated, else the basis's part of weight in a deviated hole, none in a vertical one. Below zero the string doesn't go in by its own weight.",
+	"Load that goes on pulling a string in as it reaches bottom, block left out, the pipe that runs a liner counted where its weight is stated: weight in mud by pressure-area, a floated length empty, less friction. By the friction factor stated: a string without stiffness, cut into 3 m, side force of weight and of tension round bends (C. A. Johancsik, D. B. Friesen and R. Dawson, JPT, June 1984). Without one: in a vertical hole less drag as stated, else none; in a deviated one the factor is missing, unless the string floats with nothing rubbing. Below zero the string doesn't go in by its own weight.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
 		l, err := w.SlackOff(str)

@@ -52,6 +52,26 @@ func inclined(stations, more string) string {
 	return text + `,"survey":[` + stations + `]`
 }
 
+// A part of the weight never stops a string, so that a deviated hole asks for the
+// friction factor, whatever drag is stated; but 13-3/8 in 54.5 lb/ft pipe, empty
+// in 18 ppg mud, floats with nothing rubbing: half of its length is vertical
+// extent at 60 degrees.
+func TestSlackOffDeviated(t *testing.T) {
+	const slant = `{"md":0,"inclination":60,"azimuth":40},{"md":10000,"inclination":60,"azimuth":40}`
+	for _, more := range []string{"", `,"drag":"30 %"`} {
+		m := checktest.Measure(t, checktest.Well(t, inclined(slant, more)), running.SlackOff, "casing")
+		if got := lacks(m); got != "the friction factor of running casing" {
+			t.Errorf("%s: got %q, %v", more, got, m.Result.Value.SI)
+		}
+	}
+	light := strings.NewReplacer("9.625", "13.375", `"weight":47`, `"weight":54.5`, "LTC", "BTC", `"mud_density":10`, `"mud_density":18`).Replace(inclined(slant, `,"floated":10000`))
+	m := checktest.Measure(t, checktest.Well(t, light), running.SlackOff, "casing")
+	want := 0.5e4 * (54.5 - 0.0408*18*13.375*13.375)
+	if got := m.Result.Value.SI / units.Lbf; !m.Result.Known || math.Abs(got-want) > 1e-3*math.Abs(want) {
+		t.Errorf("floating: got %v %v, want %v lbf", got, m.Result.Lacks, want)
+	}
+}
+
 // A straight hole of 60 degrees: the load is w L (cos 60 - f sin 60) going in
 // and w L (cos 60 + f sin 60) coming out, by statics of a body on a plane.
 func TestFrictionStraight(t *testing.T) {

@@ -9,7 +9,7 @@ import (
 
 // OnRunningString is the load on the pipe a liner is run on over its rating.
 var OnRunningString = rules.OfString("running.on_running_string", rules.NumType(units.None),
-	"Load at the top of the pipe a liner is run on over its stated tension rating: liner and pipe buoyed, vertical components, the liner's drag, overpull. Block left out.",
+	"Load at the top of the pipe a liner is run on over its stated tension rating: liner and pipe buoyed, vertical components, the drag of both, overpull. Block left out.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
 		l, err := w.OnRunningString(str)
@@ -26,14 +26,18 @@ var OnRunningString = rules.OfString("running.on_running_string", rules.NumType(
 
 // OnHanger is a liner's weight over the rating of its hanger.
 var OnHanger = rules.OfString("running.on_hanger", rules.NumType(units.None),
-	"Buoyed weight of a liner, vertical component, full of the mud it is run in, over the tension rating stated for its hanger.",
+	"Buoyed weight of a liner, vertical component, full of the mud it is run in, over the tension rating stated for its hanger. The bump isn't in it: where a hanger is set before it, bump pressure on the bore where the plug lands pulls on it too, and the note says how much.",
 	func(w *well.Well, str int) rules.Measure {
 		l, err := w.OnHanger(str)
 		if err != nil {
 			return rules.From(err, w.Plan.Strings[str].Ref)
 		}
 		step := over(input("weight", l.Load, units.Force, 0), input("rating", l.Rating, units.Force, l.Ref), "buoyed weight over rating as stated")
-		return rules.Num(step.Result.SI, units.None, stated(l.Ref)...).By(step)
+		m := rules.Num(step.Result.SI, units.None, stated(l.Ref, l.BumpRef)...).By(step)
+		if l.Bump > 0 {
+			m = m.With("the bump isn't counted: it adds " + show(w, l.Bump, units.Force) + " where the hanger is set before it")
+		}
+		return m
 	})
 
 // RunningStringOver is how much pipe there is to reach a liner's top.

@@ -1,6 +1,7 @@
 package running_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -58,6 +59,76 @@ func TestLinerLoads(t *testing.T) {
 	}
 	if m := checktest.Measure(t, w, running.RunningStringOver, "liner"); m.Absent == "" {
 		t.Error("no pipe is counted")
+	}
+}
+
+// slanted puts the wells of lined into a hole of the stations given.
+func slanted(stations, liner, more string) string {
+	return strings.Replace(lined(liner, more), `,"vertical":true`, "", 1) + `,"survey":[` + stations + `]`
+}
+
+// The pipe a liner is run on rubs as the liner does. By statics of a body on a
+// plane of 60 degrees: (liner + pipe)(cos 60 + f sin 60), both as in
+// TestLinerLoads; by the basis, 20 % of half the weight; and none on pipe that
+// hangs in a vertical hole down to the liner's top.
+func TestPipeDrags(t *testing.T) {
+	const liner, pipe = 2000 * (32 + 0.408*(6.094*6.094-49)), 22 * 5000 * (1 - 10/65.51)
+	const slant = `{"md":0,"inclination":60,"azimuth":40},{"md":7000,"inclination":60,"azimuth":40}`
+	const below = `{"md":0,"inclination":0,"azimuth":0},{"md":5000,"inclination":0,"azimuth":0},{"md":6000,"inclination":60,"azimuth":40},{"md":7000,"inclination":60,"azimuth":40}`
+	const run = `,"running_string_weight":22,"running_string_rating":250000`
+	up := 0.5 + 0.3*math.Sqrt(3)/2
+	// Vertical extent of the liner under the bend of 1,000 ft to 60 degrees.
+	extent := (1000/(math.Pi/3)*math.Sqrt(3)/2 + 500) / 2000
+	for _, c := range []struct {
+		stations, more string
+		want           float64 // lbf, overpull left out
+	}{
+		{slant, `,"friction":0.3`, up * (liner + pipe)},
+		{slant, "", 1.2 * 0.5 * (liner + pipe)},
+		{slant, `,"drag":"10 %"`, 1.1 * 0.5 * (liner + pipe)},
+		{below, "", 1.2*extent*liner + pipe},
+	} {
+		value(t, slanted(c.stations, run+c.more, ""), running.OnRunningString, "liner", 1, (c.want+50e3)/250e3, 3e-4)
+		value(t, slanted(c.stations, run+c.more, `,"rig":{`+rig+`}`), running.OnElevator, "liner", 1, (c.want+50e3)/800e3, 2e-4)
+	}
+	value(t, slanted(slant, `,"friction":0.3`, `,"rig":{`+rig+`}`), running.OnElevator, "liner", 1, (up*liner+50e3)/800e3, 2e-4)
+}
+
+// By hand: vertical to 4,000 ft, 2 degrees per 100 ft to 30 degrees at 5,500 ft,
+// radius 2,864.8 ft, 5,432.4 ft deep; 8,723.3 ft at a liner's top at 9,300 ft,
+// 2,338.3 ft more at 12,000 ft. In 12.4 ppg 19.5 lb/ft pipe weighs 137,900 lbf,
+// the 7 in 32 lb/ft liner 60,700 lbf; 20 % drag of both and 100,000 lbf overpull:
+// 338.3 klbf.
+func TestPipeDragsDeep(t *testing.T) {
+	const pipe = 19.5 * 8723.3 * (1 - 12.4/65.51)
+	const liner = 2338.3 * (32 + 0.0408*12.4*(6.094*6.094-49))
+	var stations []string
+	for inc := 0; inc <= 30; inc += 2 {
+		stations = append(stations, fmt.Sprintf(`{"md":%d,"inclination":%d,"azimuth":125}`, 4000+50*inc, inc))
+	}
+	deep := strings.NewReplacer(`"top":5000,"shoe":7000`, `"top":9300,"shoe":12000`, "5500", "9600", `"to":7000`, `"to":12010`, `"mud_density":10`, `"mud_density":12.4`,
+		`"overpull":50000`, `"overpull":100000`, "6920", "11916", `,"vertical":true`, "")
+	const run = `,"running_string_weight":19.5,"running_string_rating":345000`
+	text := deep.Replace(lined(run, "")) + `,"survey":[{"md":0,"inclination":0,"azimuth":0},` + strings.Join(stations, ",") + `,{"md":12010,"inclination":30,"azimuth":125}]`
+	value(t, text, running.OnRunningString, "liner", 1, (1.2*(liner+pipe)+100e3)/345e3, 3e-4)
+	value(t, text, running.OnRunningString, "liner", 1, 0.981, 6e-4)
+	// On a plane of 60 degrees with a friction factor, cut from 9,300 ft to the rotary.
+	plane := deep.Replace(lined(run+`,"friction":0.3`, "")) + `,"survey":[{"md":0,"inclination":60,"azimuth":0},{"md":12010,"inclination":60,"azimuth":0}]`
+	want := (0.5+0.3*math.Sqrt(3)/2)*(19.5*9300*(1-12.4/65.51)+2700*liner/2338.3) + 100e3
+	value(t, plane, running.OnRunningString, "liner", 1, want/345e3, 3e-4)
+}
+
+// By hand: 900 psi on a bore of 6.094 in, 29.167 in2, is 26,250 lbf.
+func TestBumpOnHanger(t *testing.T) {
+	const hanger = `,"accessories":[{"name":"hanger","kind":"hanger","depth":5000,"rating_tension":100000}]`
+	m := checktest.Measure(t, checktest.Well(t, lined(hanger+`,"bump_pressure":900`, "")), running.OnHanger, "liner")
+	if want := "the bump isn't counted: it adds 26,250 lbf where the hanger is set before it"; m.Note != want {
+		t.Errorf("got %q, want %q", m.Note, want)
+	}
+	for _, text := range []string{lined(hanger, ""), strings.Replace(lined(hanger+`,"bump_pressure":900`, ""), `"kind":"primary"`, `"kind":"squeeze"`, 1)} {
+		if m := checktest.Measure(t, checktest.Well(t, text), running.OnHanger, "liner"); m.Note != "" {
+			t.Errorf("no pressure or no job: got %q", m.Note)
+		}
 	}
 }
 

@@ -15,7 +15,7 @@ func input[Q ~float64](name string, x Q, d units.Dim, ref place.Ref) expr.Input 
 	return expr.Input{Name: name, SI: float64(x), Dim: d, Ref: ref}
 }
 
-const hookDoc = " Load: string at bottom in the mud it is run in, buoyed by pressure-area, vertical component; drag as stated, else by the friction factor stated (C. A. Johancsik, D. B. Friesen and R. Dawson, JPT, June 1984), else none in a vertical hole and the basis's part of buoyed weight in a deviated one; overpull as planned, else the string's weight within the basis's bounds. The pipe that runs a liner is in it, buoyed, where its weight is stated; its drag isn't."
+const hookDoc = " Load: string at bottom in the mud it is run in, buoyed by pressure-area, vertical component; drag as stated, else by the friction factor stated (C. A. Johancsik, D. B. Friesen and R. Dawson, JPT, June 1984), else none in a vertical hole and the basis's part of buoyed weight in a deviated one; overpull as planned, else the string's weight within the basis's bounds. The pipe that runs a liner is in it, buoyed, where its weight is stated, and drags by the same part of its weight, or rubs by the same factor, where the hole is deviated above the liner's top."
 
 // OnHook is the load on the hoisting system over its rating.
 var OnHook = onRig("running.on_hook", "Load on the hook, block included, over the rating of the hoisting system.", "hook load rating", true,
@@ -49,6 +49,7 @@ func onRig(name, doc, what string, block bool, rating func(*plan.Rig) plan.Val[u
 				h.Block = 0
 			}
 			h.String += h.Pipe
+			h.Drag += h.PipeDrag
 			return held(w, h, v)
 		}}
 }

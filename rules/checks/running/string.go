@@ -81,7 +81,11 @@ var Speed = rules.OfString("running.speed", rules.NumType(units.Speed),
 		if err != nil {
 			return rules.From(err, w.Plan.Strings[str].Ref)
 		}
-		return rules.Num(float64(s.Speed), units.Speed, s.Ref)
+		note := "peak, 1.5 times the average planned"
+		if s.Peak {
+			note = "peak, as stated"
+		}
+		return rules.Num(float64(s.Speed), units.Speed, s.Ref).With(note)
 	})
 
 // AllowedSpeed is how fast a string may be run.

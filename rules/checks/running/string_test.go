@@ -105,6 +105,11 @@ func TestAllowedSpeed(t *testing.T) {
 	if got := checktest.Measure(t, w, running.Speed, "casing").Result.Value.SI * 60 / units.Foot; math.Abs(got-90) > 1e-9 {
 		t.Errorf("an average of 60 ft/min: got %v at most, want 1.5 times as much", got)
 	}
+	for more, want := range map[string]string{`,"running_speed":"60 ft/min"`: "peak, 1.5 times the average planned", `,"peak_speed":"60 ft/min"`: "peak, as stated"} {
+		if got := checktest.Measure(t, checktest.Well(t, text(`"11 ppg"`, more)), running.Speed, "casing").Note; got != want {
+			t.Errorf("%s: got %q, want %q", more, got, want)
+		}
+	}
 	bare := checktest.Well(t, one(rig, "", ""))
 	for want, got := range map[string]string{
 		"the running speed of casing":      lacks(checktest.Measure(t, bare, running.Speed, "casing")),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"spudgate/plan/expr"
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules"
@@ -11,24 +12,34 @@ import (
 
 // TallyOff is how far a tally is from the length of its string.
 var TallyOff = rules.OfString("running.tally_off", rules.NumType(units.Length),
-	"Lengths of the tally added up, less the stick-up stated, against shoe less top along the hole; without sign.",
+	"Lengths of the tally added up, less the stick-up stated, against shoe less top along the hole; without sign. A stick-up below nothing or of more than a joint (the longest of the range ordered, 40 ft without one) isn't taken off, and is missing.",
 	func(w *well.Well, str int) rules.Measure {
 		s := &w.Plan.Strings[str]
-		off, t, err := w.TallyOff(str)
+		sum, err := w.TallyOff(str)
 		if err != nil {
 			return rules.From(err, s.Ref)
 		}
-		word := "longer"
-		if off < 0 {
-			word = "shorter"
-		}
-		length := t.Length - s.StickUp.V - off
-		left := t.Length - s.StickUp.V
-		return rules.Num(math.Abs(float64(off)), units.Length, stated(s.Tally[0].Length.Ref, s.Shoe.Ref, s.StickUp.Ref)...).
-			With("the tally is "+word+" than the string").
-			By(less("hung", input("tally", t.Length, units.Length, s.Tally[0].Ref), input("stick_up", s.StickUp.V, units.Length, s.StickUp.Ref), "lengths added up"),
-				less("off", input("hung", left, units.Length, 0), input("string", length, units.Length, s.Shoe.Ref), "against shoe less top"))
+		m := rules.Num(math.Abs(float64(sum.Off)), units.Length, stated(s.Tally[0].Length.Ref, s.Shoe.Ref, s.StickUp.Ref)...).
+			With(tallyNote(w, sum)).
+			By(less("hung", input("tally", sum.Length, units.Length, s.Tally[0].Ref), input("stick_up", sum.StickUp, units.Length, s.StickUp.Ref), "lengths added up"),
+				less("off", input("hung", sum.Length-sum.StickUp, units.Length, 0), input("string", sum.String, units.Length, s.Shoe.Ref), "against shoe less top"))
+		m.Gaps = []expr.Lack(sum.Missing)
+		return m
 	})
+
+func tallyNote(w *well.Well, sum well.Sum) string {
+	note := "the tally is longer than the string"
+	switch off := fine(w, sum.Off); {
+	case off == fine(w, units.Meters(0)):
+		note = "the tally adds up to the string"
+	case sum.Off < 0:
+		note = "the tally is shorter than the string"
+	}
+	if sum.Missing != nil {
+		note += "; the stick-up stated isn't taken off"
+	}
+	return note
+}
 
 // TallyJoints is joints of the tally over those planned.
 var TallyJoints = rules.OfString("running.tally_joints_over", rules.NumType(units.None),
@@ -67,7 +78,7 @@ var TallyLands = rules.OfString("running.tally_lands_off", rules.NumType(units.L
 		}
 		m := rules.Num(float64(l.Off), units.Length, stated(l.Row.Plan.Ref, l.Ref)...).Where(w.AtMD(l.Row.To, l.Name)).
 			With(fmt.Sprintf("%s: planned at %s, the tally puts it from %s to %s", l.Name,
-				show(w, l.Planned, units.MDLength), show(w, l.Row.From, units.MDLength), show(w, l.Row.To, units.MDLength)))
+				fine(w, l.Planned), fine(w, l.Row.From), fine(w, l.Row.To)))
 		m.Gaps = unnamed
 		return m
 	})
@@ -83,5 +94,9 @@ var TallyPipe = rules.OfString("running.tally_pipe", rules.TruthType,
 		if len(found) == 0 {
 			return rules.Truth(true, w.Plan.Strings[str].Tally[0].Ref)
 		}
-		return rules.Truth(false, found[0].Refs...).With(fmt.Sprintf("%s (%d rows)", found[0].Text, len(found)))
+		rows := "row"
+		if len(found) > 1 {
+			rows = "rows"
+		}
+		return rules.Truth(false, found[0].Refs...).With(fmt.Sprintf("%s (%d %s)", found[0].Text, len(found), rows))
 	})

@@ -3,6 +3,7 @@ package running_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"spudgate/plan/units"
@@ -62,6 +63,49 @@ func TestTally(t *testing.T) {
 		if got := m.Result.Value.SI; !m.Result.Known || got != c.want {
 			t.Errorf("%s%s: got %v %v, want %v", c.check.Name, c.more, got, m.Result.Lacks, c.want)
 		}
+	}
+}
+
+// A stick-up is neither below nothing nor more than a joint: what is off stays
+// off without it. A joint is 40 ft where no range is ordered, 48 ft of R3.
+func TestStickUp(t *testing.T) {
+	for _, c := range []struct {
+		pup, more, segment string
+		want               float64
+		gap, note          string
+	}{
+		{"36.5", `,"stick_up":0`, "", 0, "", "the tally adds up to the string"},
+		{"76.5", `,"stick_up":40`, "", 0, "", "the tally adds up to the string"},
+		{"76.6", `,"stick_up":40`, "", 0.1, "", "the tally is longer than the string"},
+		{"76.4", `,"stick_up":40`, "", 0.1, "", "the tally is shorter than the string"},
+		{"77.5", `,"stick_up":41`, "", 41, "40 ft", "the tally is longer than the string; the stick-up stated isn't taken off"},
+		{"77.5", `,"stick_up":41`, `,"range":"R3"`, 0, "", "the tally adds up to the string"},
+		{"85.5", `,"stick_up":49`, `,"range":"R3"`, 49, "48 ft", "the tally is longer than the string; the stick-up stated isn't taken off"},
+		{"5036.5", `,"stick_up":5000`, "", 5000, "40 ft", "the tally is longer than the string; the stick-up stated isn't taken off"},
+		{"16.5", `,"stick_up":-20`, "", 20, "40 ft", "the tally is shorter than the string; the stick-up stated isn't taken off"},
+		{"36.5", `,"stick_up":-0.5`, "", 0, "40 ft", "the tally adds up to the string; the stick-up stated isn't taken off"},
+	} {
+		text := strings.Replace(tallied(c.pup, c.more), `"joints":4`, `"joints":4`+c.segment, 1)
+		m := checktest.Measure(t, checktest.Well(t, text), running.TallyOff, "casing")
+		if got := m.Result.Value.SI / units.Foot; !m.Result.Known || math.Abs(got-c.want) > 1e-6 || m.Note != c.note {
+			t.Errorf("%+v: got %v ft %v, %q", c, got, m.Result.Lacks, m.Note)
+		}
+		gap := ""
+		if len(m.Gaps) > 0 {
+			gap = m.Gaps[0].Input
+		}
+		if c.gap == "" && gap != "" || c.gap != "" && gap != "a stick-up of casing between nothing and one joint of "+c.gap {
+			t.Errorf("%+v: gap %q", c, gap)
+		}
+		steps(t, m)
+	}
+}
+
+// What is off by half a foot shows it: the collar's row ends at 158 ft.
+func TestTallyLandsShown(t *testing.T) {
+	m := checktest.Measure(t, checktest.Well(t, tallied("36.5", `,"float_collar":158.5`)), running.TallyLands, "casing")
+	if want := "float collar: planned at 158.5 ft, the tally puts it from 156.5 ft to 158.0 ft"; m.Note != want {
+		t.Errorf("got %q, want %q", m.Note, want)
 	}
 }
 
@@ -133,6 +177,12 @@ func TestTallyPipe(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%+v: got %s, %s", c, got, m.Note)
+		}
+	}
+	single := strings.Replace(text("6000", light, heavy), `{"length":6000`+light, `{"length":6000,"od":7`, 1)
+	for rows, text := range map[string]string{"(1 row)": single, "(2 rows)": text("6000", `,"od":7`, heavy)} {
+		if m := checktest.Measure(t, checktest.Well(t, text), running.TallyPipe, "casing"); !strings.HasSuffix(m.Note, rows) {
+			t.Errorf("got %q, want %s", m.Note, rows)
 		}
 	}
 	if m := checktest.Measure(t, checktest.Well(t, one("", "", "")), running.TallyPipe, "casing"); m.Absent == "" {
