@@ -165,10 +165,7 @@ func (w *Well) openTo(str, st int) (from, to units.MD, err error) {
 	if to <= o.previous {
 		return 0, 0, Absent("the stage is pumped behind casing only")
 	}
-	ground, _, err := w.Surroundings()
-	if err != nil {
-		return 0, 0, err
-	}
+	ground, _, _ := w.Surroundings() // zero where not stated: then more is judged, not less
 	if from, err = w.MD(ground + unjudged); err != nil {
 		return 0, 0, err
 	}

@@ -219,3 +219,23 @@ func TestNormalWells(t *testing.T) {
 		t.Errorf("cover from the stated top: got %s, want 1000", got)
 	}
 }
+
+// The end column is judged at gauge too: 15 % of excess leave no more than none.
+// 235 bbl of 15.8 ppg by hand, at gauge: 1.86 stay in the track, 204.0 fill the
+// 5,000 ft open; the rest stands 627 ft over the 1,000 ft shoe in 8.835 in. With
+// the excess it would stop at the shoe. Least is left at 6,000 ft, of 13 ppg.
+func TestExcessLeavesNoMore(t *testing.T) {
+	const stage = "production / primary"
+	job := strings.Replace(primary, `"volume":"60 bbl","top"`, `"volume":"235 bbl","top"`, 1)
+	w := checktest.Well(t, two(job, ""))
+	const k = 1029.4142
+	open, cased := (8.5*8.5-5.5*5.5)/k, (8.835*8.835-5.5*5.5)/k
+	over := (235 - 1.859828 - 5000*open) / cased
+	want := (13*6000 - 9*(1000-over) - 15.8*(5000+over)) / 19.25
+	if got := num(t, w, cement.FractureSpare, stage) / units.Psi; math.Abs(got-want) > 0.05 {
+		t.Errorf("left %v psi at gauge, by hand %v", got, want)
+	}
+	if m := checktest.Measure(t, w, cement.FractureSpare, stage); !strings.HasSuffix(m.Note, "; in a gauge hole") {
+		t.Errorf("note %q", m.Note)
+	}
+}

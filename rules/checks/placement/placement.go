@@ -68,7 +68,7 @@ func (j job) when(at well.PlacementAt) string {
 		out += "; " + h
 	}
 	if p.Held {
-		out += "; the displacement of the stage below still stands in the string, less than its contents being circulated through the collar"
+		out += "; the displacement of the stage below still stands in the string: as much mud as it holds isn't planned to be circulated through the collar"
 	}
 	return out
 }

@@ -259,3 +259,36 @@ func TestOtherWays(t *testing.T) {
 		}
 	}
 }
+
+// What excess adds to the hole can't be counted on: a note names the hole that
+// governs, and the check's number is that of it. By hand as in TestByHand; the
+// hole planned takes twice what the gauge one takes.
+func TestGaugeHoleGoverns(t *testing.T) {
+	excess := strings.Replace(one("", `,"bump_pressure":1500`, "", ""), `"excess":0`, `"excess":"100 %"`, 1)
+	w, gauge := checktest.Well(t, excess), checktest.Well(t, one("", `,"bump_pressure":1500`, "", ""))
+	for _, c := range []*rules.Check{placement.FractureSpareStill, placement.HeadStill, placement.LiftSpareStill, placement.BumpSpare} {
+		if got, want := value(t, w, c, job), value(t, gauge, c, job); math.Abs(got-want) > 1e-6*math.Abs(want) {
+			t.Errorf("%s: got %v, at gauge %v", c.Name, got, want)
+		}
+		if m := checktest.Measure(t, w, c, job); !strings.HasSuffix(m.Note, "; in a gauge hole") {
+			t.Errorf("%s: note %q", c.Name, m.Note)
+		}
+		if m := checktest.Measure(t, gauge, c, job); strings.Contains(m.Note, "gauge") {
+			t.Errorf("%s of the one hole: note %q", c.Name, m.Note)
+		}
+	}
+}
+
+// A second stage that begins with the first one's displacement in the string says
+// so, until enough is circulated.
+func TestHeldBeforeSecondStage(t *testing.T) {
+	for circulated, held := range map[string]bool{"": true, `,"circulated":500`: false} {
+		second := one("", "", `,"displacement_density":9`, "")
+		second = strings.TrimSuffix(second, `]}]`) + `,{"name":"second","kind":"second_stage","collar":6000,"excess":0` + circulated +
+			`,"fluids":[{"name":"lead","kind":"lead","density":12,"volume":30}]}]}]`
+		m := checktest.Measure(t, checktest.Well(t, second), placement.FractureSpareStill, "casing / second")
+		if got := strings.Contains(m.Note, "the displacement of the stage below still stands in the string"); got != held || !m.Result.Known {
+			t.Errorf("%q: note %q, %v", circulated, m.Note, m.Err)
+		}
+	}
+}
