@@ -71,7 +71,21 @@ func Measure(t testing.TB, w *well.Well, c *rules.Check, subject string) rules.M
 // findings by requirement@subject; a check that fails to run fails the test.
 func Judge(t testing.TB, text, book string, stage finding.Stage) map[string]finding.Finding {
 	t.Helper()
-	p := Plan(t, text)
+	e, list := Engine(t, Plan(t, text), book, stage)
+	out := map[string]finding.Finding{}
+	for _, f := range e.All([]*rules.Book{list}) {
+		if f.Failed {
+			t.Errorf("%s: %s", f.Key, f.Reason)
+		}
+		out[f.Requirement+"@"+f.Subject] = f
+	}
+	return out
+}
+
+// Engine is an engine for a plan on the default basis, as of 2026-11-25, and a
+// built-in book to judge it by.
+func Engine(t testing.TB, p *plan.Plan, book string, stage finding.Stage) (*rules.Engine, *rules.Book) {
+	t.Helper()
 	b, err := basis.Default(p.System)
 	if err != nil {
 		t.Fatal(err)
@@ -84,13 +98,5 @@ func Judge(t testing.TB, text, book string, stage finding.Stage) map[string]find
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: stage, AsOf: "2026-11-25"})
-	out := map[string]finding.Finding{}
-	for _, f := range e.All([]*rules.Book{list}) {
-		if f.Failed {
-			t.Errorf("%s: %s", f.Key, f.Reason)
-		}
-		out[f.Requirement+"@"+f.Subject] = f
-	}
-	return out
+	return rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: stage, AsOf: "2026-11-25"}), list
 }

@@ -4,11 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"spudgate/plan/well"
-	"spudgate/rules"
-	"spudgate/rules/basis"
-	"spudgate/rules/books"
-	"spudgate/rules/checks"
 	"spudgate/rules/checks/checktest"
 	"spudgate/rules/finding"
 )
@@ -83,20 +78,7 @@ func run(t *testing.T, book, text string, trials []trial) {
 
 func judge(t *testing.T, name, text, requirement, subject string) finding.Finding {
 	t.Helper()
-	p := checktest.Plan(t, text)
-	b, err := basis.Default(p.System)
-	if err != nil {
-		t.Fatal(err)
-	}
-	g, err := rules.NewRegistry(checks.All())
-	if err != nil {
-		t.Fatal(err)
-	}
-	book, err := books.Builtin(name, g, b.TypeOf)
-	if err != nil {
-		t.Fatal(err)
-	}
-	e := rules.New(p, well.New(p, b.Assumptions()), g, b, rules.Options{Stage: finding.PreSpud, AsOf: "2026-11-25"})
+	e, book := checktest.Engine(t, checktest.Plan(t, text), name, finding.PreSpud)
 	for i := range book.Requirements {
 		r := &book.Requirements[i]
 		for _, s := range e.Subjects(r.Subject) {

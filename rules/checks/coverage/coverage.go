@@ -187,21 +187,27 @@ var Wait = rules.OfString("coverage.wait", rules.NumType(units.Time),
 		return rules.Num(float64(v.V), units.Time, v.Ref)
 	})
 
+// uncentralized is the longest stretch without a centralizer from the shoe up to
+// the top of the string or the ground, and the length of a joint.
+func uncentralized(w *well.Well, str int) (gap, joint units.MD, ref place.Ref, err error) {
+	c, err := w.Casing(str)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	ground, _, err := w.Surroundings()
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	return w.Uncentralized(str, max(c.Top, units.MD(ground)))
+}
+
 // Uncentralized is the longest stretch without a centralizer.
 var Uncentralized = rules.OfString("coverage.joints_per_centralizer", rules.NumType(units.None),
 	"Greatest distance along the string without a centralizer, from the shoe up to the top of the string or the ground, in joints as long as the range at the shoe says, 40 ft where none is stated. Common practice, no source.",
 	func(w *well.Well, str int) rules.Measure {
-		c, err := w.Casing(str)
+		gap, joint, ref, err := uncentralized(w, str)
 		if err != nil {
 			return rules.From(err, w.Plan.Strings[str].Ref)
-		}
-		ground, _, err := w.Surroundings()
-		if err != nil {
-			return rules.From(err, c.Plan.Ref)
-		}
-		gap, joint, ref, err := w.Uncentralized(str, max(c.Top, units.MD(ground)))
-		if err != nil {
-			return rules.From(err, c.Plan.Ref)
 		}
 		n := float64(gap / joint)
 		return rules.Num(n, units.None, ref).With(fmt.Sprintf("%s apart at most", units.Show(float64(gap), units.MDLength, w.Plan.System, false))).

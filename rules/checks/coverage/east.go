@@ -2,25 +2,38 @@ package coverage
 
 import (
 	"spudgate/plan/expr"
+	"spudgate/plan/place"
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules"
 )
 
+// shoeUnder is how far a shoe lies under a level, true vertical; level gives its
+// depth, where it stands in the plan and what to say of it.
+func shoeUnder(w *well.Well, str int, result, name string, level func() (units.TVD, place.Ref, string, error)) rules.Measure {
+	z, ref, err := w.ShoeTVD(str)
+	if err != nil {
+		return rules.From(err, w.Plan.Strings[str].Ref)
+	}
+	at, from, note, err := level()
+	if err != nil {
+		return rules.From(err, ref)
+	}
+	return rules.Num(float64(z-at), units.TVDLength, ref, from).With(note).
+		By(less(result, input("shoe", z, units.TVDLength, ref), input(name, at, units.TVDLength, from), "true vertical depths"))
+}
+
 // ShoeIntoRock is how far a shoe is set into consolidated rock.
 var ShoeIntoRock = rules.OfString("coverage.shoe_into_rock", rules.NumType(units.TVDLength),
 	"Shoe of the string below the top of the shallowest formation stated competent, true vertical: consolidated rock counts from there. Below zero where the shoe is above it.",
 	func(w *well.Well, str int) rules.Measure {
-		z, ref, err := w.ShoeTVD(str)
-		if err != nil {
-			return rules.From(err, w.Plan.Strings[str].Ref)
-		}
-		top, f, err := w.ConsolidatedRock()
-		if err != nil {
-			return rules.From(err, ref)
-		}
-		return rules.Num(float64(z-top), units.TVDLength, ref, f.Ref).With("rock from " + f.Name.V).
-			By(less("into_rock", input("shoe", z, units.TVDLength, ref), input("rock", top, units.TVDLength, f.Ref), "true vertical depths"))
+		return shoeUnder(w, str, "into_rock", "rock", func() (units.TVD, place.Ref, string, error) {
+			top, f, err := w.ConsolidatedRock()
+			if err != nil {
+				return 0, 0, "", err
+			}
+			return top, f.Ref, "rock from " + f.Name.V, nil
+		})
 	})
 
 // LowestCentralizer is how far above the shoe the first centralizer stands.
@@ -38,17 +51,9 @@ var LowestCentralizer = rules.OfString("coverage.lowest_centralizer", rules.NumT
 var UncentralizedLength = rules.OfString("coverage.uncentralized", rules.NumType(units.MDLength),
 	"Greatest distance along the string without a centralizer, from the shoe up to the top of the string or the ground.",
 	func(w *well.Well, str int) rules.Measure {
-		c, err := w.Casing(str)
+		gap, _, ref, err := uncentralized(w, str)
 		if err != nil {
 			return rules.From(err, w.Plan.Strings[str].Ref)
-		}
-		ground, _, err := w.Surroundings()
-		if err != nil {
-			return rules.From(err, c.Plan.Ref)
-		}
-		gap, _, ref, err := w.Uncentralized(str, max(c.Top, units.MD(ground)))
-		if err != nil {
-			return rules.From(err, c.Plan.Ref)
 		}
 		return rules.Num(float64(gap), units.MDLength, ref)
 	})

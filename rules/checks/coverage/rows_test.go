@@ -6,11 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"spudgate/plan/units"
+	"spudgate/plan"
 	"spudgate/rules"
-	"spudgate/rules/basis"
-	"spudgate/rules/books"
-	"spudgate/rules/checks"
+	"spudgate/rules/checks/checktest"
 	"spudgate/rules/finding"
 )
 
@@ -69,17 +67,6 @@ func readRows(t *testing.T) [][]string {
 
 func builtin(t *testing.T, name string) *rules.Book {
 	t.Helper()
-	b, err := basis.Default(units.Field)
-	if err != nil {
-		t.Fatal(err)
-	}
-	g, err := rules.NewRegistry(checks.All())
-	if err != nil {
-		t.Fatal(err)
-	}
-	book, err := books.Builtin(name, g, b.TypeOf)
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, book := checktest.Engine(t, &plan.Plan{}, name, finding.PreSpud)
 	return book
 }

@@ -2,6 +2,7 @@ package coverage
 
 import (
 	"spudgate/plan"
+	"spudgate/plan/place"
 	"spudgate/plan/units"
 	"spudgate/plan/well"
 	"spudgate/rules"
@@ -17,16 +18,13 @@ var (
 
 func belowBase(name, doc string, has func(*plan.Formation) bool) *rules.Check {
 	return rules.OfString(name, rules.NumType(units.TVDLength), doc, func(w *well.Well, str int) rules.Measure {
-		z, ref, err := w.ShoeTVD(str)
-		if err != nil {
-			return rules.From(err, w.Plan.Strings[str].Ref)
-		}
-		base, f, err := w.DeepestBase(has)
-		if err != nil {
-			return rules.From(err, ref)
-		}
-		return rules.Num(float64(z-base), units.TVDLength, ref, f.Ref).With(f.Name.V).
-			By(less("below", input("shoe", z, units.TVDLength, ref), input("base", base, units.TVDLength, f.Ref), "true vertical depths"))
+		return shoeUnder(w, str, "below", "base", func() (units.TVD, place.Ref, string, error) {
+			base, f, err := w.DeepestBase(has)
+			if err != nil {
+				return 0, 0, "", err
+			}
+			return base, f.Ref, f.Name.V, nil
+		})
 	})
 }
 
@@ -34,16 +32,10 @@ func belowBase(name, doc string, has func(*plan.Formation) bool) *rules.Check {
 var BelowWells = rules.OfString("coverage.shoe_below_wells", rules.NumType(units.TVDLength),
 	"Shoe of the string below the deepest water well listed, true vertical. Not where none is listed: the plan lists those within the distance the rule names.",
 	func(w *well.Well, str int) rules.Measure {
-		z, ref, err := w.ShoeTVD(str)
-		if err != nil {
-			return rules.From(err, w.Plan.Strings[str].Ref)
-		}
-		depth, name, err := w.AgencyDepth("water_well")
-		if err != nil {
-			return rules.From(err, ref)
-		}
-		return rules.Num(float64(z-depth.V), units.TVDLength, ref, depth.Ref).With(name).
-			By(less("below", input("shoe", z, units.TVDLength, ref), input("well", depth.V, units.TVDLength, depth.Ref), "true vertical depths"))
+		return shoeUnder(w, str, "below", "well", func() (units.TVD, place.Ref, string, error) {
+			depth, name, err := w.AgencyDepth("water_well")
+			return depth.V, depth.Ref, name, err
+		})
 	})
 
 // CasingBelowGround is how much of a string is in the ground.
